@@ -1,0 +1,62 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* From a panel and its design to what lies on it: first the painter's order of shapes, which is quick and
+ * enough to draw; then, behind, the exact partition into regions. */
+#pragma once
+
+#include <gio/gio.h>
+
+#include "scheme/scheme.h"
+
+/* One shape of the painter's order. */
+typedef struct {
+  guint layer;      /* index into the panel's layers */
+  guint slot;       /* which of the layer's tinctures */
+  guint tincture;   /* index into the scheme's tinctures */
+  SpvPath *area;    /* not clipped: clip to the outline to draw */
+  GPtrArray *cells; /* the same area as SpvRing cells, or NULL */
+} SpvLaidShape;
+
+typedef struct {
+  SpvScheme *scheme;
+  guint panel_index;
+  const SpvPanel *panel;
+  SpvOutline *outline;
+  GPtrArray *shapes; /* SpvLaidShape, bottom first */
+  GPtrArray *drafts; /* SpvDraft, one a layer; NULL for a hidden one */
+  gatomicrefcount refs;
+} SpvComposition;
+
+/* Composes panel PANEL_INDEX of SCHEME. Hidden layers, and slots without a tincture, lay nothing. Quick: no
+ * overlay is computed. Read only once made; any thread may. */
+SpvComposition *spv_compose(const SpvScheme *scheme, guint panel_index);
+SpvComposition *spv_composition_ref(const SpvComposition *composition);
+void spv_composition_unref(SpvComposition *composition);
+
+/* The topmost shape at POINT as an index into shapes, or -1 (bare, or outside the panel). */
+int spv_composition_pick(const SpvComposition *composition, SpvPoint point);
+
+/* All of the panel that shows one tincture. */
+typedef struct {
+  int tincture; /* index into the scheme's tinctures; -1: bare, no layer covers it */
+  SpvShape *shape;
+} SpvRegion;
+
+typedef struct {
+  SpvComposition *composition;
+  GPtrArray
+      *visible;   /* SpvShape: what remains to be seen of each of the composition's shapes, in their order */
+  SpvShape *bare; /* what no layer covers */
+  GPtrArray
+      *regions; /* SpvRegion, by tincture in the scheme's order, the bare one last; empty ones left out */
+} SpvPartition;
+
+/* The exact partition: regions do not overlap and their areas add up to the outline's within 1e-9 of it.
+ * NULL, with ERROR set, only when CANCELLABLE (may be NULL) was cancelled. */
+SpvPartition *spv_partition_new(const SpvComposition *composition, GCancellable *cancellable, GError **error);
+void spv_partition_free(SpvPartition *partition);
+
+/* The layer (index) whose visible shape holds POINT, or the nearest; -1 when nothing is laid. */
+int spv_partition_layer_at(const SpvPartition *partition, SpvPoint point);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC(SpvComposition, spv_composition_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC(SpvPartition, spv_partition_free)

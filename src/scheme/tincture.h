@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A tincture: a named colour of the scheme, and the engraver's hatch that stands for it without colour. */
+#pragma once
+
+#include "colour/rgb.h"
+
+/* The engraver's patterns: Fox-Davies (1909) pp. 76-77; Elvin (1889); Manual of Heraldry. Tenné follows
+ * Fox-Davies and Elvin, where sources part. */
+typedef enum {
+  SPV_HATCH_ARGENT,  /* plain */
+  SPV_HATCH_OR,      /* dots */
+  SPV_HATCH_GULES,   /* upright lines */
+  SPV_HATCH_AZURE,   /* level lines */
+  SPV_HATCH_SABLE,   /* both crossed */
+  SPV_HATCH_VERT,    /* down to the viewer's right */
+  SPV_HATCH_PURPURE, /* down to the viewer's left */
+  SPV_HATCH_TENNE,   /* the purpure diagonal and level lines */
+  SPV_HATCH_SANGUINE /* both diagonals crossed */
+} SpvHatch;
+#define SPV_N_HATCHES 9
+
+/* A plain value inside a scheme; the strings belong to the scheme. */
+typedef struct {
+  const char *id;   /* "vert": unique within the scheme, what layers refer to */
+  const char *name; /* "deep sea green" */
+  SpvRgb colour;
+  SpvHatch hatch;
+} SpvTincture;
+
+/* "argent", "or", "gules", … as in the file. */
+const char *spv_hatch_key(SpvHatch hatch);
+gboolean spv_hatch_from_key(const char *key, SpvHatch *hatch);

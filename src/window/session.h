@@ -1,0 +1,76 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the window works on: one scheme with its history, its file, and what is chosen. Widgets read the
+ * session, ask it for edits, and follow its signals; they never talk to each other. No widgets in here, so it
+ * is tested without a display. */
+#pragma once
+
+#include <gio/gio.h>
+
+#include "check/check.h"
+#include "guide/guide.h"
+#include "scheme/history.h"
+
+G_BEGIN_DECLS
+
+#define SPV_TYPE_SESSION (spv_session_get_type())
+G_DECLARE_FINAL_TYPE(SpvSession, spv_session, SPV, SESSION, GObject)
+
+/* Properties (read by bindings): "title" (string), "modified" (boolean), "can-undo", "can-redo" (boolean),
+ * "undo-label", "redo-label" (string or NULL), "file" (GFile or NULL), "panel" (int, index), "layer" (int,
+ * index, -1 for none), "zoom-hint" is the canvas's own. Signals: "scheme-changed"   the scheme is another
+ * value (edit, undo, open): redraw, refill. "selection-changed" panel or layer chosen. "findings-changed" the
+ * checks of the scheme of now have come back. */
+
+SpvSession *spv_session_new(const SpvScheme *scheme, GFile *file);
+
+/* The scheme of now, owned by the session. Never NULL. */
+const SpvScheme *spv_session_scheme(SpvSession *session);
+/* Puts another document in place: history, selection and file start anew. */
+void spv_session_replace(SpvSession *session, const SpvScheme *scheme, GFile *file);
+
+/* One edit; see spv_history_push(). Keeps the selection valid. */
+void spv_session_push(SpvSession *session, const SpvScheme *scheme, const char *label, const char *merge);
+void spv_session_settle(SpvSession *session);
+gboolean spv_session_undo(SpvSession *session);
+gboolean spv_session_redo(SpvSession *session);
+gboolean spv_session_is_modified(SpvSession *session);
+const char *spv_session_undo_label(SpvSession *session);
+const char *spv_session_redo_label(SpvSession *session);
+
+GFile *spv_session_file(SpvSession *session);
+/* Saves to FILE (the session's own when NULL) and remembers it. */
+gboolean spv_session_save(SpvSession *session, GFile *file, GError **error);
+
+int spv_session_panel(SpvSession *session);
+int spv_session_layer(SpvSession *session);
+void spv_session_select(SpvSession *session, int panel, int layer);
+const SpvPanel *spv_session_chosen_panel(SpvSession *session);
+/* NULL when none is chosen. */
+const SpvLayer *spv_session_chosen_layer(SpvSession *session);
+/* The chosen panel composed, and its guide: made once for each change, owned by the session. */
+const SpvComposition *spv_session_composition(SpvSession *session);
+const SpvGuide *spv_session_guide(SpvSession *session);
+/* Any panel composed, kept until that panel changes; owned by the session. */
+const SpvComposition *spv_session_composition_of(SpvSession *session, guint panel);
+
+/* Edits of what is chosen, each one step of history with its own label; where nothing can be done they do
+ * nothing. */
+void spv_session_edit_panel(SpvSession *session, const SpvPanel *panel, const char *label, const char *merge);
+void spv_session_edit_layer(SpvSession *session, guint index, const SpvLayer *layer, const char *label,
+                            const char *merge);
+/* Adds a layer of KIND above the chosen one (on top when none), with tinctures that differ from what is
+ * beneath, and chooses it. */
+void spv_session_add_layer(SpvSession *session, SpvPatternKind kind);
+void spv_session_remove_layer(SpvSession *session);
+void spv_session_duplicate_layer(SpvSession *session);
+/* Moves layer FROM to TO and follows it. */
+void spv_session_move_layer(SpvSession *session, guint from, guint to);
+void spv_session_apply_finding(SpvSession *session, const SpvFinding *finding);
+
+/* SpvFinding in a GPtrArray, of the whole scheme; those of now, or of a moment ago while new ones are worked
+ * out. Owned by the session. */
+GPtrArray *spv_session_findings(SpvSession *session);
+/* Whether the findings belong to the scheme of now. */
+gboolean spv_session_findings_are_current(SpvSession *session);
+
+G_END_DECLS

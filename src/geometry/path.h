@@ -36,14 +36,17 @@ typedef struct {
   gsize n_points;
 } SpvRing;
 
+/* Numbers must be finite. Where no run is open (at the start and after a close), a line starts one at its
+ * `to` and a curve at its `c1`. */
 SpvPathBuilder *spv_path_builder_new(void);
 void spv_path_builder_move(SpvPathBuilder *builder, SpvPoint to);
 void spv_path_builder_line(SpvPathBuilder *builder, SpvPoint to);
 void spv_path_builder_curve(SpvPathBuilder *builder, SpvPoint c1, SpvPoint c2, SpvPoint to);
-/* Adds an arc; the run is first joined to the arc's start by a line if it is elsewhere (or started there if
- * no run is open). */
+/* Adds an arc of RADIUS >= 0; the run is first joined to the arc's start by a line if it is elsewhere (or
+ * started there if no run is open). A sweep of 2π ends exactly where it began. */
 void spv_path_builder_arc(SpvPathBuilder *builder, SpvPoint centre, double radius, double start,
                           double sweep);
+/* Closes the run; nothing if none is open. */
 void spv_path_builder_close(SpvPathBuilder *builder);
 /* Adds every step of PATH. */
 void spv_path_builder_path(SpvPathBuilder *builder, const SpvPath *path);
@@ -58,6 +61,7 @@ SpvPath *spv_path_ref(const SpvPath *path);
 void spv_path_unref(SpvPath *path);
 
 SpvPath *spv_path_new_polygon(const SpvPoint *points, gsize n);
+/* Clockwise, whichever way round BOX is given. */
 SpvPath *spv_path_new_box(SpvBox box);
 SpvPath *spv_path_new_circle(SpvPoint centre, double radius);
 
@@ -69,7 +73,8 @@ gboolean spv_path_is_empty(const SpvPath *path);
 SpvBox spv_path_bounds(const SpvPath *path);
 
 /* Every run as a closed ring with at least 3 points, none repeated in a row, within TOLERANCE (mm, > 0) of
- * the curve. Returns a GPtrArray of SpvRing, owned by the caller. Open runs are closed. */
+ * the curve. Returns a GPtrArray of SpvRing, owned by the caller (it frees its rings). Open runs are closed;
+ * a run with fewer than 3 different points is left out. */
 GPtrArray *spv_path_flatten(const SpvPath *path, double tolerance);
 
 /* Non-zero test on the path flattened at SPV_CHORD_ERROR. A point on the edge counts as inside or outside,

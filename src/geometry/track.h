@@ -6,7 +6,9 @@
 
 typedef struct _SpvTrack SpvTrack;
 
-/* A track through N points (at least 2), closed or open; repeated points are dropped. */
+/* A track through N points (at least 2), closed or open; repeated points are dropped. Where
+ * all are one point the track has no length: every S is that point, and the tangent is taken to run to the
+ * right. */
 SpvTrack *spv_track_new(const SpvPoint *points, gsize n, gboolean closed);
 SpvTrack *spv_track_ref(const SpvTrack *track);
 void spv_track_unref(SpvTrack *track);
@@ -19,9 +21,10 @@ const SpvPoint *spv_track_points(const SpvTrack *track, gsize *n);
 SpvPoint spv_track_at(const SpvTrack *track, double s);
 
 /* The unit normal at S: the tangent turned by a quarter clockwise on screen, so it points inward on a ring of
- * positive area. It turns evenly between the middles of neighbouring segments, so that a flattened curve has
- * the curve's own normals; at a corner sharper than 20 degrees the segment's own normal holds up to the
- * corner, and the corner itself takes the bisector. */
+ * positive area. It turns evenly about the point between two segments, over half of the shorter one on either
+ * side, so that a flattened curve has the curve's own normals and a long straight keeps its own; at a corner
+ * sharper than 20 degrees the segment's own normal holds up to the corner, and the corner itself takes the
+ * bisector. */
 SpvPoint spv_track_normal(const SpvTrack *track, double s);
 
 /* How far along the nearest place to POINT lies; its distance goes to DISTANCE unless NULL. The first of
@@ -33,7 +36,8 @@ SpvTrack *spv_track_part(const SpvTrack *track, double s0, double s1);
 
 /* Where the straight line through A and B crosses the track: an array of doubles, distances along, in the
  * order in which they come along the line from A towards B (before A and after B too). A touch without a
- * crossing isn't counted. */
+ * crossing isn't counted; a crossing that runs along the line for a while counts once, at its middle. Empty
+ * when A and B are one point. */
 GArray *spv_track_crossings(const SpvTrack *track, SpvPoint a, SpvPoint b);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(SpvTrack, spv_track_unref)

@@ -16,7 +16,14 @@ typedef enum {
   SPV_DRAW_LINES   /* boundaries only, white between */
 } SpvDrawMode;
 
-/* The hues of the look: ink, accent, mat and greys. */
+/* Line widths on paper, mm: the ISO 128 series. */
+#define SPV_LINE_HATCH 0.13
+#define SPV_LINE_INK 0.18
+
+/* The lattice of the hatches on paper, mm: from one line or dot to the next. */
+#define SPV_HATCH_PITCH 0.9
+
+/* The hues of the look: ink, accent and greys. */
 extern const SpvRgb spv_ink, spv_accent, spv_grey;
 
 void spv_set_rgb(cairo_t *cr, SpvRgb colour);
@@ -25,13 +32,16 @@ void spv_draw_add_path(cairo_t *cr, const SpvPath *path);
 
 /* The panel's layers, clipped to its outline; a panel with no layers is white. */
 void spv_draw_panel(cairo_t *cr, const SpvComposition *composition, SpvDrawMode mode, double paper_mm);
-/* The outline alone, LINE mm thick on paper. */
+/* The outline alone, LINE mm thick on paper, in the context's colour. */
 void spv_draw_outline(cairo_t *cr, const SpvOutline *outline, double line, double paper_mm);
-/* Fills the context's current path (and consumes it) with HATCH; the lines keep in step over the whole panel.
- */
+/* Fills the context's current path (and consumes it) with HATCH in black; the lines keep in step over the
+ * whole panel, for they all hang on one lattice through the datum. */
 void spv_draw_hatch(cairo_t *cr, SpvHatch hatch, double paper_mm);
-/* Dots with their numbers, and rulings with theirs. */
+/* Dots with their numbers, and rulings with theirs. A dot shrinks where its neighbour is close; where numbers
+ * would overlap some are left out, the first and the last of a run coming before the others. */
 void spv_draw_guide(cairo_t *cr, const SpvGuide *guide, double paper_mm);
+/* Likewise, of one layer (an index into the panel's layers) only. */
+void spv_draw_guide_of_layer(cairo_t *cr, const SpvGuide *guide, guint layer, double paper_mm);
 /* The name of each tincture, well inside its largest piece, where it fits. */
 void spv_draw_tincture_names(cairo_t *cr, const SpvPartition *partition, double paper_mm);
 
@@ -40,3 +50,8 @@ void spv_draw_tincture_names(cairo_t *cr, const SpvPartition *partition, double 
  * (up to X). */
 double spv_draw_words(cairo_t *cr, const char *words, double x, double y, double size, double align,
                       gboolean bold, double paper_mm);
+/* Likewise, on a white halo that sets them off from whatever lies beneath. */
+double spv_draw_words_haloed(cairo_t *cr, const char *words, double x, double y, double size, double align,
+                             gboolean bold, double paper_mm);
+/* How wide spv_draw_words() would draw WORDS, in the context's units. */
+double spv_words_width(cairo_t *cr, const char *words, double size, gboolean bold, double paper_mm);

@@ -1,0 +1,62 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A panel and what lies on it, in painter's order. */
+#include "draw/draw.h"
+
+/* Strokes half a line inside and half outside of each boundary of AREA. */
+static void
+stroke_boundary(cairo_t *cr, const SpvPath *area, double paper_mm) {
+  cairo_set_source_rgb(cr, 0, 0, 0);
+  cairo_set_line_width(cr, SPV_LINE_INK / paper_mm);
+  spv_draw_add_path(cr, area);
+  cairo_stroke(cr);
+}
+
+static void
+draw_shape(cairo_t *cr, const SpvScheme *scheme, const SpvLaidShape *shape, SpvDrawMode mode,
+           double paper_mm) {
+  const SpvTincture *tincture = &scheme->tinctures[shape->tincture];
+
+  spv_draw_add_path(cr, shape->area);
+  switch (mode) {
+  case SPV_DRAW_COLOUR:
+    spv_set_rgb(cr, tincture->colour);
+    cairo_fill(cr);
+    break;
+  case SPV_DRAW_HATCH:
+    cairo_set_source_rgb(cr, 1, 1, 1);
+    cairo_fill_preserve(cr);
+    spv_draw_hatch(cr, tincture->hatch, paper_mm);
+    stroke_boundary(cr, shape->area, paper_mm);
+    break;
+  case SPV_DRAW_LINES:
+    cairo_set_source_rgb(cr, 1, 1, 1);
+    cairo_fill(cr);
+    stroke_boundary(cr, shape->area, paper_mm);
+    break;
+  }
+}
+
+void
+spv_draw_panel(cairo_t *cr, const SpvComposition *composition, SpvDrawMode mode, double paper_mm) {
+  cairo_save(cr);
+  cairo_new_path(cr);
+  spv_draw_add_path(cr, spv_outline_path(composition->outline));
+  cairo_clip(cr);
+  cairo_set_source_rgb(cr, 1, 1, 1);
+  cairo_paint(cr);
+  cairo_set_line_join(cr, CAIRO_LINE_JOIN_MITER);
+  for (guint i = 0; i < composition->shapes->len; i++)
+    draw_shape(cr, composition->scheme, g_ptr_array_index(composition->shapes, i), mode, paper_mm);
+  cairo_restore(cr);
+}
+
+void
+spv_draw_outline(cairo_t *cr, const SpvOutline *outline, double line, double paper_mm) {
+  cairo_save(cr);
+  cairo_new_path(cr);
+  spv_draw_add_path(cr, spv_outline_path(outline));
+  cairo_set_line_width(cr, line / paper_mm);
+  cairo_set_line_join(cr, CAIRO_LINE_JOIN_ROUND);
+  cairo_stroke(cr);
+  cairo_restore(cr);
+}

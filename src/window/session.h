@@ -17,7 +17,7 @@ G_DECLARE_FINAL_TYPE(SpvSession, spv_session, SPV, SESSION, GObject)
 
 /* Properties (read by bindings): "title" (string), "modified" (boolean), "can-undo", "can-redo" (boolean),
  * "undo-label", "redo-label" (string or NULL), "file" (GFile or NULL), "panel" (int, index), "layer" (int,
- * index, -1 for none), "zoom-hint" is the canvas's own. Signals: "scheme-changed"   the scheme is another
+ * index, -1 for none). Signals: "scheme-changed"   the scheme is another
  * value (edit, undo, open): redraw, refill. "selection-changed" panel or layer chosen. "findings-changed" the
  * checks of the scheme of now have come back. */
 
@@ -27,9 +27,15 @@ SpvSession *spv_session_new(const SpvScheme *scheme, GFile *file);
 const SpvScheme *spv_session_scheme(SpvSession *session);
 /* Puts another document in place: history, selection and file start anew. */
 void spv_session_replace(SpvSession *session, const SpvScheme *scheme, GFile *file);
+/* No file holds the scheme of now, though nothing was edited: it is new, or was kept from a crash. */
+void spv_session_mark_unsaved(SpvSession *session);
 
 /* One edit; see spv_history_push(). Keeps the selection valid. */
 void spv_session_push(SpvSession *session, const SpvScheme *scheme, const char *label, const char *merge);
+/* The same, and chooses LAYER of the chosen panel; SPV_SESSION_SAME_LAYER keeps the one that is chosen. */
+#define SPV_SESSION_SAME_LAYER (-2)
+void spv_session_push_and_choose(SpvSession *session, const SpvScheme *scheme, const char *label,
+                                 const char *merge, int layer);
 void spv_session_settle(SpvSession *session);
 gboolean spv_session_undo(SpvSession *session);
 gboolean spv_session_redo(SpvSession *session);
@@ -61,6 +67,7 @@ void spv_session_edit_layer(SpvSession *session, guint index, const SpvLayer *la
 /* Adds a layer of KIND above the chosen one (on top when none), with tinctures that differ from what is
  * beneath, and chooses it. */
 void spv_session_add_layer(SpvSession *session, SpvPatternKind kind);
+/* A locked layer stays. */
 void spv_session_remove_layer(SpvSession *session);
 void spv_session_duplicate_layer(SpvSession *session);
 /* Moves layer FROM to TO and follows it. */

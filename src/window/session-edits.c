@@ -1,0 +1,138 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The session's edits of what is chosen: each makes a new scheme and pushes it. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "window/session.h"
+
+/* Pushes the chosen panel as PANEL. */
+static void
+push_panel(SpvSession *session, const SpvPanel *panel, const char *label, const char *merge, int layer) {
+  g_autoptr(SpvScheme)
+      scheme = spv_scheme_with_panel(spv_session_scheme(session), (guint) spv_session_panel(session), panel);
+  spv_session_push_and_choose(session, scheme, label, merge, layer);
+}
+
+void
+spv_session_edit_panel(SpvSession *session, const SpvPanel *panel, const char *label, const char *merge) {
+  if (spv_session_chosen_panel(session))
+    push_panel(session, panel, label, merge, SPV_SESSION_SAME_LAYER);
+}
+
+void
+spv_session_edit_layer(SpvSession *session, guint index, const SpvLayer *layer, const char *label,
+                       const char *merge) {
+  const SpvPanel *panel = spv_session_chosen_panel(session);
+  if (!panel || index >= panel->n_layers)
+    return;
+  g_autoptr(SpvPanel) edited = spv_panel_with_layer(panel, index, layer);
+  push_panel(session, edited, label, merge, SPV_SESSION_SAME_LAYER);
+}
+
+/* Whether a layer of PANEL below INDEX that is drawn last there shows tincture ID. */
+static gboolean
+lies_beneath(const SpvPanel *panel, guint index, const char *id) {
+  while (index-- > 0) {
+    const SpvLayer *layer = panel->layers[index];
+    if (layer->hidden)
+      continue;
+    for (guint slot = 0; slot < SPV_PATTERN_SLOTS; slot++) {
+      if (g_strcmp0(layer->tinctures[slot], id) == 0)
+        return TRUE;
+    }
+    return FALSE;
+  }
+  return FALSE;
+}
+
+/* The first tincture that is neither OTHER nor, if that can be had, one that lies beneath. */
+static const char *
+pick_tincture(const SpvScheme *scheme, const SpvPanel *panel, guint index, const char *other) {
+  const char *second_best = NULL;
+  for (guint i = 0; i < scheme->n_tinctures; i++) {
+    const char *id = scheme->tinctures[i].id;
+    if (g_strcmp0(id, other) == 0)
+      continue;
+    if (!lies_beneath(panel, index, id))
+      return id;
+    if (!second_best)
+      second_best = id;
+  }
+  return second_best;
+}
+
+void
+spv_session_add_layer(SpvSession *session, SpvPatternKind kind) {
+  const SpvScheme *scheme = spv_session_scheme(session);
+  const SpvPanel *panel = spv_session_chosen_panel(session);
+  if (!panel || panel->n_layers >= SPV_PANEL_MAX_LAYERS)
+    return;
+  const SpvPatternInfo *info = spv_pattern_info(kind);
+  guint index = spv_session_layer(session) < 0 ? panel->n_layers : (guint) spv_session_layer(session) + 1;
+  const char *first = pick_tincture(scheme, panel, index, NULL);
+  const char *second = info->n_slots > 1 ? pick_tincture(scheme, panel, index, first) : NULL;
+  g_autofree char *id = spv_panel_new_layer_id(panel, kind);
+  g_autoptr(SpvLayer) layer = spv_layer_new(id, kind, first, second);
+  g_autoptr(SpvPanel) edited = spv_panel_with_layer_added(panel, index, layer);
+  /* Translators: a step of the history; %s is a kind of layer, such as "Per bend". */
+  g_autofree char *label = g_strdup_printf(_("Add %s"), _(info->label));
+  push_panel(session, edited, label, NULL, (int) index);
+}
+
+void
+spv_session_remove_layer(SpvSession *session) {
+  const SpvPanel *panel = spv_session_chosen_panel(session);
+  const SpvLayer *layer = spv_session_chosen_layer(session);
+  if (!layer || layer->locked)
+    return;
+  g_autofree char *label = g_strdup_printf(_("Remove %s"), layer->name);
+  g_autoptr(SpvPanel) edited = spv_panel_with_layer_removed(panel, (guint) spv_session_layer(session));
+  /* The layer beneath is chosen next, so that a key pressed again goes on downwards. */
+  int next = edited->n_layers == 0 ? -1 : MAX(spv_session_layer(session) - 1, 0);
+  push_panel(session, edited, label, NULL, next);
+}
+
+void
+spv_session_duplicate_layer(SpvSession *session) {
+  const SpvPanel *panel = spv_session_chosen_panel(session);
+  const SpvLayer *layer = spv_session_chosen_layer(session);
+  if (!layer || panel->n_layers >= SPV_PANEL_MAX_LAYERS)
+    return;
+  g_autofree char *id = spv_panel_new_layer_id(panel, layer->pattern.kind);
+  g_autoptr(SpvLayer) with_id = spv_layer_with_id(layer, id);
+  g_autoptr(SpvLayer) copy = spv_layer_with_locked(with_id, FALSE);
+  guint index = (guint) spv_session_layer(session) + 1;
+  g_autoptr(SpvPanel) edited = spv_panel_with_layer_added(panel, index, copy);
+  g_autofree char *label = g_strdup_printf(_("Duplicate %s"), layer->name);
+  push_panel(session, edited, label, NULL, (int) index);
+}
+
+void
+spv_session_move_layer(SpvSession *session, guint from, guint to) {
+  const SpvPanel *panel = spv_session_chosen_panel(session);
+  if (!panel || from >= panel->n_layers || to >= panel->n_layers || from == to)
+    return;
+  g_autoptr(SpvPanel) edited = spv_panel_with_layer_moved(panel, from, to);
+  g_autofree char *label = g_strdup_printf(_("Move %s"), panel->layers[from]->name);
+  push_panel(session, edited, label, NULL, (int) to);
+}
+
+void
+spv_session_apply_finding(SpvSession *session, const SpvFinding *finding) {
+  const SpvScheme *scheme = spv_session_scheme(session);
+  if (!finding->has_remedy || finding->panel >= scheme->n_panels ||
+      finding->remedy.layer >= scheme->panels[finding->panel]->n_layers)
+    return;
+  const SpvLayer *layer = scheme->panels[finding->panel]->layers[finding->remedy.layer];
+  const SpvPatternInfo *info = spv_pattern_info(layer->pattern.kind);
+  if (finding->remedy.measure >= info->n_measures)
+    return;
+  g_autoptr(SpvScheme) mended = spv_finding_apply(finding, scheme);
+  if (!mended)
+    return;
+  /* Translators: a step of the history: "Mend jagged border". */
+  g_autofree char *label = g_strdup_printf(_("Mend %s"), layer->name);
+  spv_session_select(session, (int) finding->panel, (int) finding->remedy.layer);
+  spv_session_push(session, mended, label, NULL);
+}

@@ -1,0 +1,288 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* From a layer's draft dots to numbered ones, in the order in which the painter puts them down. */
+#include "guide/guide-private.h"
+
+#include <math.h>
+
+/* How far inside the panel to look, mm, when asking what is laid over a dot on its edge. */
+#define LOOK_INSIDE 1e-3
+
+/* Two spacings, mm, that differ by less are one. */
+#define SAME_SPACING 1e-6
+
+/* The runs of one laid shape, flattened. */
+typedef struct {
+  guint layer;
+  SpvBox bounds;
+  GPtrArray *rings; /* SpvRing */
+} Cover;
+
+/* A draft's dots on their way into the guide. */
+typedef struct {
+  const SpvDraftDot *dot;
+  double order; /* mm along the edge in the painter's direction */
+  guint index;  /* in the draft: breaks ties */
+} Candidate;
+
+/* Where the dots of one layer stand. */
+typedef struct {
+  const SpvOutline *outline;
+  double length;     /* of the outline's track, mm */
+  gboolean one_edge; /* on EDGE, or else all round */
+  SpvEdge edge;
+  double s0, s1; /* of EDGE */
+} Stand;
+
+static void
+cover_free(gpointer data) {
+  Cover *cover = data;
+
+  g_ptr_array_unref(cover->rings);
+  g_free(cover);
+}
+
+static GPtrArray *
+covers_new(const SpvComposition *composition) {
+  GPtrArray *covers = g_ptr_array_new_with_free_func(cover_free);
+
+  for (guint i = 0; i < composition->shapes->len; i++) {
+    const SpvLaidShape *shape = g_ptr_array_index(composition->shapes, i);
+    Cover *cover = g_new(Cover, 1);
+
+    cover->layer = shape->layer;
+    cover->bounds = spv_path_bounds(shape->area);
+    cover->rings = spv_path_flatten(shape->area, SPV_CHORD_ERROR);
+    g_ptr_array_add(covers, cover);
+  }
+  return covers;
+}
+
+static double
+distance_to_segment(SpvPoint point, SpvPoint a, SpvPoint b) {
+  SpvPoint along = spv_point_subtract(b, a);
+  double squared = spv_point_dot(along, along);
+  double t = squared > 0 ? spv_point_dot(spv_point_subtract(point, a), along) / squared : 0;
+
+  return spv_point_distance(point, spv_point_between(a, b, CLAMP(t, 0, 1)));
+}
+
+static gboolean
+ring_passes_near(const SpvRing *ring, SpvPoint point) {
+  for (gsize i = 0; i < ring->n_points; i++) {
+    SpvPoint a = ring->points[i];
+    SpvPoint b = ring->points[i + 1 < ring->n_points ? i + 1 : 0];
+
+    if (distance_to_segment(point, a, b) <= SPV_GUIDE_ON_EDGE)
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* Whether POINT lies inside COVER, and not on its edge. */
+static gboolean
+cover_hides(const Cover *cover, SpvPoint point) {
+  SpvBox box = cover->bounds;
+  int winding = 0;
+
+  if (point.x < box.x0 || point.x > box.x1 || point.y < box.y0 || point.y > box.y1)
+    return FALSE;
+  for (guint i = 0; i < cover->rings->len; i++) {
+    const SpvRing *ring = g_ptr_array_index(cover->rings, i);
+
+    if (ring_passes_near(ring, point))
+      return FALSE;
+    winding += spv_ring_winding(ring, point);
+  }
+  return winding != 0;
+}
+
+static gboolean
+is_hidden(GPtrArray *covers, guint layer, SpvPoint point) {
+  for (guint i = 0; i < covers->len; i++) {
+    const Cover *cover = g_ptr_array_index(covers, i);
+
+    if (cover->layer > layer && cover_hides(cover, point))
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* Whether the painter sees AT: in the panel or on its edge, and not under a later layer. */
+static gboolean
+is_seen(const SpvComposition *composition, GPtrArray *covers, guint layer, SpvPoint at) {
+  const SpvTrack *track = spv_outline_track(composition->outline);
+  double distance;
+  double s = spv_track_locate(track, at, &distance);
+
+  if (distance <= SPV_GUIDE_ON_EDGE) {
+    /* A layer that runs along the panel's edge ends where the dot is; what counts is the panel beside it. */
+    SpvPoint inward = spv_point_scale(spv_track_normal(track, s), LOOK_INSIDE);
+
+    return !is_hidden(covers, layer, at) && !is_hidden(covers, layer, spv_point_add(at, inward));
+  }
+
+  gsize n;
+  const SpvPoint *points = spv_track_points(track, &n);
+  SpvRing ring = { (SpvPoint *) points, n };
+  return spv_ring_winding(&ring, at) != 0 && !is_hidden(covers, layer, at);
+}
+
+/* Whether dots of KIND stand on one edge only; that edge goes to EDGE. */
+static gboolean
+stand_on_one_edge(const SpvOutline *outline, const SpvDraft *draft, SpvDotKind kind, SpvEdge *edge) {
+  gboolean found = FALSE;
+
+  for (guint i = 0; i < draft->dots->len; i++) {
+    const SpvDraftDot *dot = &g_array_index(draft->dots, SpvDraftDot, i);
+    SpvEdge its = spv_outline_edge_at(outline, dot->s);
+
+    if (dot->kind != kind)
+      continue;
+    if (found && its != *edge)
+      return FALSE;
+    *edge = its;
+    found = TRUE;
+  }
+  return found;
+}
+
+static Stand
+stand_of(const SpvOutline *outline, const SpvDraft *draft) {
+  Stand stand = { .outline = outline, .length = spv_track_length(spv_outline_track(outline)) };
+
+  /* The tips decide: a root at the edge's very end belongs to the next edge as well. */
+  stand.one_edge = stand_on_one_edge(outline, draft, SPV_DOT_TIP, &stand.edge);
+  if (stand.one_edge)
+    spv_outline_edge(outline, stand.edge, &stand.s0, &stand.s1);
+  return stand;
+}
+
+/* S moved by whole turns of the outline to within half a turn of the edge's middle. */
+static double
+stand_unwrap(const Stand *stand, double s) {
+  double middle = (stand->s0 + stand->s1) / 2;
+
+  return s - stand->length * round((s - middle) / stand->length);
+}
+
+/* Whether the painter reads EDGE against the outline's own, clockwise way: the base from the viewer's left,
+ * the dexter side from the top. */
+static gboolean
+reads_backwards(SpvEdge edge) {
+  return edge == SPV_EDGE_BASE || edge == SPV_EDGE_DEXTER;
+}
+
+static double
+stand_order(const Stand *stand, double s) {
+  if (stand->one_edge) {
+    double unwrapped = stand_unwrap(stand, s);
+
+    return reads_backwards(stand->edge) ? -unwrapped : unwrapped;
+  }
+
+  double turned = fmod(s, stand->length);
+  if (turned < 0)
+    turned += stand->length;
+  /* A dot on the datum comes first, on whichever side of it rounding has put it. */
+  return turned > stand->length - SPV_GUIDE_ON_EDGE ? turned - stand->length : turned;
+}
+
+/* The place of S in words that the painter can measure. */
+static void
+stand_place(const Stand *stand, double s, SpvDot *dot) {
+  dot->edge = spv_outline_edge_at(stand->outline, s);
+  dot->along = spv_outline_along_edge(stand->outline, s);
+  dot->from_datum = spv_outline_from_datum(stand->outline, s);
+  if (!stand->one_edge || dot->edge == stand->edge)
+    return;
+
+  /* The end of the run's own edge is measured on that edge, not on the one that starts there. */
+  double unwrapped = stand_unwrap(stand, s);
+  if (unwrapped < stand->s0 - SPV_GUIDE_ON_EDGE || unwrapped > stand->s1 + SPV_GUIDE_ON_EDGE)
+    return;
+  dot->edge = stand->edge;
+  dot->along = reads_backwards(stand->edge) ? stand->s1 - unwrapped : unwrapped - stand->s0;
+}
+
+static int
+compare_candidates(gconstpointer a, gconstpointer b) {
+  const Candidate *one = a;
+  const Candidate *other = b;
+
+  if (one->order != other->order)
+    return one->order < other->order ? -1 : 1;
+  return one->index < other->index ? -1 : one->index > other->index;
+}
+
+/* The draft's dots of KIND, in the painter's order. */
+static GArray *
+candidates_new(const SpvDraft *draft, const Stand *stand, SpvDotKind kind) {
+  GArray *candidates = g_array_new(FALSE, FALSE, sizeof(Candidate));
+
+  for (guint i = 0; i < draft->dots->len; i++) {
+    const SpvDraftDot *dot = &g_array_index(draft->dots, SpvDraftDot, i);
+    Candidate candidate = { dot, stand_order(stand, dot->s), i };
+
+    if (dot->kind == kind)
+      g_array_append_val(candidates, candidate);
+  }
+  g_array_sort(candidates, compare_candidates);
+  return candidates;
+}
+
+/* Closes RUN, if it is one: a lone dot has no neighbour to be spaced from. */
+static void
+end_run(SpvGuide *guide, SpvDotRun *run) {
+  if (run->last > run->first)
+    g_array_append_val(guide->runs, *run);
+  run->first = run->last = 0;
+}
+
+/* Adds dot NUMBER to RUN, which is closed first where the spacing changes. */
+static void
+extend_run(SpvGuide *guide, SpvDotRun *run, guint number, double spacing) {
+  if (run->first != 0 && fabs(run->spacing - spacing) > SAME_SPACING)
+    end_run(guide, run);
+  if (run->first == 0) {
+    run->first = number;
+    run->spacing = spacing;
+  }
+  run->last = number;
+}
+
+static void
+add_kind(SpvGuide *guide, GPtrArray *covers, guint layer, const Stand *stand, SpvDotKind kind) {
+  const SpvDraft *draft = g_ptr_array_index(guide->composition->drafts, layer);
+  g_autoptr(GArray) candidates = candidates_new(draft, stand, kind);
+  SpvDotRun run = { .layer = layer, .kind = kind };
+
+  for (guint i = 0; i < candidates->len; i++) {
+    const SpvDraftDot *from = g_array_index(candidates, Candidate, i).dot;
+
+    if (!is_seen(guide->composition, covers, layer, from->at)) {
+      end_run(guide, &run);
+      continue;
+    }
+    SpvDot dot = { .number = guide->dots->len + 1, .layer = layer, .kind = kind, .at = from->at };
+    stand_place(stand, from->s, &dot);
+    g_array_append_val(guide->dots, dot);
+    extend_run(guide, &run, dot.number, from->spacing);
+  }
+  end_run(guide, &run);
+}
+
+void
+spv_guide_add_dots(SpvGuide *guide) {
+  const SpvComposition *composition = guide->composition;
+  g_autoptr(GPtrArray) covers = covers_new(composition);
+
+  for (guint layer = 0; layer < composition->drafts->len; layer++) {
+    const SpvDraft *draft = g_ptr_array_index(composition->drafts, layer);
+
+    if (draft == NULL || draft->dots->len == 0 || !spv_guide_layer_is_laid(composition, layer))
+      continue;
+    Stand stand = stand_of(composition->outline, draft);
+    add_kind(guide, covers, layer, &stand, SPV_DOT_TIP);
+    add_kind(guide, covers, layer, &stand, SPV_DOT_ROOT);
+  }
+}

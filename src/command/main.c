@@ -1,9 +1,24 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* spolvero-cli: sets the locale and hands over to the verbs. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+#include <locale.h>
+#include <signal.h>
+
 #include "command/command.h"
+#include "command/interrupt.h"
 
 int
 main(int argc, char **argv) {
-  SpvCommandContext context = { NULL, NULL, NULL };
+  setlocale(LC_ALL, "");
+  bindtextdomain(GETTEXT_PACKAGE, SPV_LOCALE_DIR);
+  bind_textdomain_codeset(GETTEXT_PACKAGE, "UTF-8");
+  textdomain(GETTEXT_PACKAGE);
+  signal(SIGPIPE, SIG_DFL); /* `spolvero-cli guide FILE | head` ends quietly, whoever started it */
+
+  g_autoptr(GCancellable) cancellable = g_cancellable_new();
+  spv_interrupt_watch(cancellable);
+  SpvCommandContext context = { NULL, NULL, cancellable };
   return spv_command_run(&context, argc, argv);
 }

@@ -1,0 +1,153 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* `sheet`: guide sheets at true scale. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "command/input.h"
+#include "command/json-text.h"
+#include "command/verb.h"
+#include "sheet/sheet.h"
+
+typedef struct {
+  SpvSheetOptions sheet;
+  SpvFormat format;
+  int dpi;
+} Choices;
+
+static gboolean
+choose_paper(const char *key, SpvSheetOptions *options, char **message) {
+  if (!key)
+    return TRUE;
+  options->paper = spv_paper_from_key(key);
+  if (options->paper)
+    return TRUE;
+  g_autoptr(GString) known = g_string_new(NULL);
+  guint n = 0;
+  const SpvPaper *papers = spv_papers(&n);
+  for (guint i = 0; i < n; i++)
+    g_string_append_printf(known, "%s%s", i ? ", " : "", papers[i].key);
+  *message = g_strdup_printf(_("no paper is called “%s”; take one of: %s"), key, known->str);
+  return FALSE;
+}
+
+/* The words of the call as sheet options; FALSE, with MESSAGE set, where one is wrong. */
+static gboolean
+choose(const char *paper, const char *format, const char *content, Choices *choices, char **message) {
+  g_autoptr(GError) error = NULL;
+  if (!choose_paper(paper, &choices->sheet, message))
+    return FALSE;
+  if (format && !spv_format_from_key(format, &choices->format)) {
+    *message = g_strdup_printf(_("no format is called “%s”; take one of: png, pdf, svg"), format);
+    return FALSE;
+  }
+  if (content && !spv_content_from_list(content, &choices->sheet.content, &error)) {
+    *message = g_strdup(error->message);
+    return FALSE;
+  }
+  if (choices->dpi < SPV_DPI_MIN || choices->dpi > SPV_DPI_MAX) {
+    *message = g_strdup_printf(_("%d dots an inch is out of range; take %d to %d"), choices->dpi, SPV_DPI_MIN,
+                               SPV_DPI_MAX);
+    return FALSE;
+  }
+  return TRUE;
+}
+
+static int
+fail(SpvCall *call, const char *file, const GError *error) {
+  spv_call_progress_end(call);
+  if (g_error_matches(error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+    return spv_call_fail(call, NULL, _("stopped; sheets that were finished are kept, no other file is"));
+  /* A file that can't be written is named in the message; all else is about the scheme. */
+  gboolean names_file = g_error_matches(error, SPV_SHEET_ERROR, SPV_SHEET_ERROR_WRITE);
+  return spv_call_fail(call, names_file ? NULL : spv_input_name(file), error->message);
+}
+
+static void
+print_paths(SpvCall *call, const GPtrArray *paths, gboolean as_json) {
+  json_t *names = json_array();
+  for (guint i = 0; i < paths->len; i++) {
+    const char *path = paths->pdata[i];
+    g_autofree char *valid = g_utf8_make_valid(path, -1);
+    json_array_append_new(names, json_string(valid));
+    if (!as_json)
+      g_string_append_printf(call->out, "%s\n", path);
+  }
+  json_t *root = json_pack("{s:o}", "sheets", names);
+  if (as_json)
+    spv_json_print(root, call->out);
+  json_decref(root);
+}
+
+static int
+print_sheets(SpvCall *call, const char *file, const char *folder, const Choices *choices, gboolean as_json) {
+  g_autoptr(SpvScheme) scheme = spv_input_scheme(call, file);
+  if (!scheme)
+    return SPV_EXIT_FAILED;
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SpvSheets) sheets = spv_sheets_new(scheme, &choices->sheet, call->cancellable, &error);
+  if (!sheets)
+    return fail(call, file, error);
+  g_autoptr(GPtrArray) paths = spv_sheets_export(sheets, folder, choices->format, choices->dpi,
+                                                 call->cancellable, spv_call_progress, call, &error);
+  if (!paths)
+    return fail(call, file, error);
+  spv_call_progress_end(call);
+  print_paths(call, paths, as_json);
+  return SPV_EXIT_DONE;
+}
+
+static int
+run(const SpvVerb *verb, SpvCall *call, char ***arguments) {
+  Choices choices = { spv_sheet_options_preset(), SPV_FORMAT_PNG, SPV_DPI_PRESET };
+  gboolean as_json = FALSE;
+  g_autofree char *folder = NULL, *paper = NULL, *format = NULL, *content = NULL, *date = NULL;
+  g_auto(GStrv) files = NULL, panels = NULL;
+  const GOptionEntry entries[] = {
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &folder, N_("Folder for the sheets; made if missing"), "DIR" },
+    { "paper", 0, 0, G_OPTION_ARG_FILENAME, &paper, N_("a4 (preset), a5 or letter"), "PAPER" },
+    { "dpi", 0, 0, G_OPTION_ARG_INT, &choices.dpi, N_("Dots an inch in a PNG, 150 to 2400; preset 600"),
+      "N" },
+    { "format", 0, 0, G_OPTION_ARG_FILENAME, &format, N_("png (preset), pdf or svg"), "FORMAT" },
+    { "panel", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &panels,
+      N_("Only this panel; may be given again; preset: all that have a design"), "ID" },
+    { "content", 0, 0, G_OPTION_ARG_FILENAME, &content,
+      N_("What to print, with commas: templates, enlargements, offsets; preset: all"), "LIST" },
+    { "hatch", 0, 0, G_OPTION_ARG_NONE, &choices.sheet.hatch,
+      N_("Hatch the tinctures instead of colouring them"), NULL },
+    { "date", 0, 0, G_OPTION_ARG_FILENAME, &date, N_("Print this date, or today's for “today”; preset: none"),
+      "TEXT" },
+    { "json", 0, 0, G_OPTION_ARG_NONE, &as_json, N_("Print the names of the sheets as JSON"), NULL },
+    { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &files, NULL, NULL },
+    { NULL },
+  };
+  int status = SPV_EXIT_DONE;
+  if (!spv_verb_parse(verb, call, entries, arguments, &status))
+    return status;
+  const char *file = spv_verb_file(verb, call, files, &status);
+  if (!file || !spv_verb_check_text(verb, call, "--date", date, &status))
+    return status;
+  if (!folder || !*folder)
+    return spv_call_misuse(call, verb->name, _("name a folder for the sheets with -o"));
+  g_autofree char *message = NULL;
+  if (!choose(paper, format, content, &choices, &message))
+    return spv_call_misuse(call, verb->name, message);
+  if (date && g_str_equal(date, "today")) {
+    g_autoptr(GDateTime) now = g_date_time_new_now_local();
+    g_free(date);
+    date = g_date_time_format(now, "%Y-%m-%d");
+  }
+  choices.sheet.date = date;
+  choices.sheet.panels = (const char *const *) panels;
+  return print_sheets(call, file, folder, &choices, as_json);
+}
+
+const SpvVerb spv_verb_sheet = {
+  "sheet",
+  "FILE -o DIR [OPTION…]",
+  N_("Print panels at true scale: guide sheets as PNG, PDF or SVG"),
+  N_("Prints the names of the files written. Print them at 100 %, with no fitting to the page, and lay a "
+     "ruler "
+     "on\nthe 100 mm bar before you cut. FILE may be “-”, standard input."),
+  run,
+};

@@ -88,6 +88,9 @@ double spv_ring_area(const SpvRing *ring);
 /* Length round the ring, mm. */
 double spv_ring_length(const SpvRing *ring);
 SpvBox spv_ring_bounds(const SpvRing *ring);
+/* Whether the ring is convex within 1e-9 mm, run either way round: it turns to one side only, and once round.
+ * Points that lie straight on are allowed; a ring without area, or with a spike, isn't convex. */
+gboolean spv_ring_is_convex(const SpvRing *ring);
 /* How often the ring winds round POINT: 0 outside. */
 int spv_ring_winding(const SpvRing *ring, SpvPoint point);
 

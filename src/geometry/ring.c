@@ -67,6 +67,56 @@ spv_ring_bounds(const SpvRing *ring) {
   return box;
 }
 
+/* What counts as straight, mm. */
+#define STRAIGHT 1e-9
+
+static int
+sign_of(double value) {
+  return (value > STRAIGHT) - (value < -STRAIGHT);
+}
+
+/* How often the sign of VALUES changes on the way round; zeros are passed over. */
+static guint
+sign_changes(const double *values, gsize n) {
+  int last = 0;
+  for (gsize i = 0; i < n; i++)
+    if (sign_of(values[i]) != 0)
+      last = sign_of(values[i]);
+  guint changes = 0;
+  for (gsize i = 0; i < n; i++) {
+    int sign = sign_of(values[i]);
+    if (sign == 0)
+      continue;
+    changes += sign != last;
+    last = sign;
+  }
+  return changes;
+}
+
+gboolean
+spv_ring_is_convex(const SpvRing *ring) {
+  g_return_val_if_fail(ring != NULL, FALSE);
+
+  gsize n = ring->n_points;
+  double area = spv_ring_area(ring);
+  if (n < 3 || !(fabs(area) > 0))
+    return FALSE;
+  g_autofree double *steps = g_new(double, 2 * n);
+  for (gsize i = 0; i < n; i++) {
+    SpvPoint a = ring->points[i], b = ring->points[(i + 1) % n], c = ring->points[(i + 2) % n];
+    SpvPoint in = spv_point_subtract(b, a), out = spv_point_subtract(c, b);
+    double turn = spv_point_cross(in, out) * (area > 0 ? 1 : -1);
+    double slack = STRAIGHT * spv_point_distance(a, c);
+    if (turn < -slack || (turn <= slack && spv_point_dot(in, out) < 0))
+      return FALSE;
+    steps[i] = in.x;
+    steps[n + i] = in.y;
+  }
+  /* All turns to one side, and the direction comes round once: left and right change twice, so do up and
+   * down. */
+  return sign_changes(steps, n) <= 2 && sign_changes(steps + n, n) <= 2;
+}
+
 int
 spv_ring_winding(const SpvRing *ring, SpvPoint point) {
   g_return_val_if_fail(ring != NULL, 0);

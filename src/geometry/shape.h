@@ -20,11 +20,14 @@ typedef struct {
 
 SpvShape *spv_shape_new_empty(void);
 /* The area that PATH fills. Runs may overlap and cross themselves: clockwise runs are joined, the others cut
- * from the result, each run taken by the non-zero rule. */
+ * from the result, each run taken by the non-zero rule (a run whose loops cancel, such as a bow-tie, is
+ * joined). Runs without area fill nothing. */
 SpvShape *spv_shape_new_from_path(const SpvPath *path);
 SpvShape *spv_shape_ref(const SpvShape *shape);
 void spv_shape_unref(SpvShape *shape);
 
+/* Overlay. Where GEOS fails even on inputs made valid, the result is the nearest that can be had: the empty
+ * shape for an intersection, A for a difference, a union without the shape that failed. */
 SpvShape *spv_shape_intersection(const SpvShape *a, const SpvShape *b);
 SpvShape *spv_shape_difference(const SpvShape *a, const SpvShape *b);
 /* The union of N shapes (0 gives the empty shape). */
@@ -34,7 +37,8 @@ SpvShape *spv_shape_union(const SpvShape *const *shapes, gsize n);
  * overlay. */
 SpvShape *spv_shape_clip_cells(const SpvShape *outline, GPtrArray *cells);
 /* Grown (DISTANCE > 0) or shrunk (< 0) by DISTANCE mm, as a disc of that radius would: round joins within
- * SPV_CHORD_ERROR. */
+ * SPV_CHORD_ERROR. Where GEOS fails, a shape that should grow stays as it is and one that should shrink is
+ * gone. */
 SpvShape *spv_shape_offset(const SpvShape *shape, double distance);
 
 gboolean spv_shape_is_empty(const SpvShape *shape);

@@ -1,0 +1,210 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Overlay of shapes, and the area that a path fills. GEOS nodes every overlay on the snapping grid, so that
+ * two shapes that were cut along one line share that line to the last bit. */
+#include "geometry/shape-private.h"
+
+typedef GEOSGeometry *(*OverlayFunc)(GEOSContextHandle_t, const GEOSGeometry *, const GEOSGeometry *, double);
+
+static void
+free_geometry(gpointer geometry) {
+  spv_geos_free(geometry);
+}
+
+/* A OPERATION B; NULL if it fails even on inputs made valid. */
+static GEOSGeometry *
+overlay(OverlayFunc operation, const GEOSGeometry *a, const GEOSGeometry *b) {
+  GEOSGeometry *result = operation(spv_geos(), a, b, SPV_SNAP_GRID);
+  if (result != NULL)
+    return result;
+  g_autoptr(GEOSGeometry) valid_a = GEOSMakeValid_r(spv_geos(), a);
+  g_autoptr(GEOSGeometry) valid_b = GEOSMakeValid_r(spv_geos(), b);
+  if (valid_a == NULL || valid_b == NULL)
+    return NULL;
+  return operation(spv_geos(), valid_a, valid_b, SPV_SNAP_GRID);
+}
+
+SpvShape *
+spv_shape_intersection(const SpvShape *a, const SpvShape *b) {
+  g_return_val_if_fail(a != NULL, NULL);
+  g_return_val_if_fail(b != NULL, NULL);
+
+  if (spv_shape_is_empty(a) || spv_shape_is_empty(b) ||
+      !spv_box_overlaps(spv_shape_bounds(a), spv_shape_bounds(b)))
+    return spv_shape_new_empty();
+  g_autoptr(GEOSGeometry) first = spv_geos_from_shape(a);
+  g_autoptr(GEOSGeometry) second = spv_geos_from_shape(b);
+  g_autoptr(GEOSGeometry) common = overlay(GEOSIntersectionPrec_r, first, second);
+  return spv_geos_to_shape(common);
+}
+
+SpvShape *
+spv_shape_difference(const SpvShape *a, const SpvShape *b) {
+  g_return_val_if_fail(a != NULL, NULL);
+  g_return_val_if_fail(b != NULL, NULL);
+
+  if (spv_shape_is_empty(a) || spv_shape_is_empty(b) ||
+      !spv_box_overlaps(spv_shape_bounds(a), spv_shape_bounds(b)))
+    return spv_shape_ref(a);
+  g_autoptr(GEOSGeometry) first = spv_geos_from_shape(a);
+  g_autoptr(GEOSGeometry) second = spv_geos_from_shape(b);
+  g_autoptr(GEOSGeometry) rest = overlay(GEOSDifferencePrec_r, first, second);
+  return rest == NULL ? spv_shape_ref(a) : spv_geos_to_shape(rest);
+}
+
+/* The union of POLYGONS, which are moved into it; NULL when there are none. Where GEOS can't join them all at
+ * once they are joined one by one, and one that still fails is left out. */
+static GEOSGeometry *
+join(GPtrArray *polygons) {
+  if (polygons->len == 0)
+    return NULL;
+  g_autoptr(GEOSGeometry) all = spv_geos_collect(GEOS_GEOMETRYCOLLECTION, polygons);
+  GEOSGeometry *joined = spv_geos_snap(all);
+  if (joined != NULL)
+    return joined;
+  g_autoptr(GPtrArray) parts = spv_geos_polygons(all);
+  for (guint i = 0; i < parts->len; i++) {
+    const GEOSGeometry *part = g_ptr_array_index(parts, i);
+    GEOSGeometry *more = joined == NULL ? spv_geos_snap(part) : overlay(GEOSUnionPrec_r, joined, part);
+    if (more == NULL)
+      continue;
+    g_clear_pointer(&joined, spv_geos_free);
+    joined = more;
+  }
+  return joined;
+}
+
+static void
+add_pieces(GPtrArray *polygons, const SpvShape *shape) {
+  gsize n = 0;
+  const SpvPiece *pieces = spv_shape_pieces(shape, &n);
+  for (gsize i = 0; i < n; i++)
+    g_ptr_array_add(polygons, spv_geos_polygon(pieces[i].rings, pieces[i].n_rings));
+}
+
+SpvShape *
+spv_shape_union(const SpvShape *const *shapes, gsize n) {
+  g_return_val_if_fail(shapes != NULL || n == 0, NULL);
+
+  g_autoptr(GPtrArray) polygons = g_ptr_array_new_with_free_func(free_geometry);
+  for (gsize i = 0; i < n; i++)
+    add_pieces(polygons, shapes[i]);
+  g_autoptr(GEOSGeometry) joined = join(polygons);
+  return spv_geos_to_shape(joined);
+}
+
+/* What RING, which crosses itself, fills by the non-zero rule: the faces of its linework round which it
+ * winds. */
+static GEOSGeometry *
+untangle(SpvRing *ring, const GEOSGeometry *polygon) {
+  g_autoptr(GEOSGeometry) edge = GEOSBoundary_r(spv_geos(), polygon);
+  g_autoptr(GEOSGeometry) noded = edge == NULL ? NULL : GEOSUnaryUnionPrec_r(spv_geos(), edge, SPV_SNAP_GRID);
+  if (noded == NULL)
+    return NULL;
+  const GEOSGeometry *lines[] = { noded };
+  g_autoptr(GEOSGeometry) faces = GEOSPolygonize_r(spv_geos(), lines, 1);
+  g_autoptr(GPtrArray) all = spv_geos_polygons(faces);
+  g_autoptr(GPtrArray) filled = g_ptr_array_new_with_free_func(free_geometry);
+  for (guint i = 0; i < all->len; i++) {
+    const GEOSGeometry *face = g_ptr_array_index(all, i);
+    g_autoptr(GEOSGeometry) inside = GEOSPointOnSurface_r(spv_geos(), face);
+    SpvPoint p = { 0, 0 };
+    if (inside == NULL || !GEOSGeomGetX_r(spv_geos(), inside, &p.x) ||
+        !GEOSGeomGetY_r(spv_geos(), inside, &p.y))
+      continue;
+    if (spv_ring_winding(ring, p) != 0)
+      g_ptr_array_add(filled, GEOSGeom_clone_r(spv_geos(), face));
+  }
+  return join(filled);
+}
+
+/* What RING fills, not yet snapped; NULL when that is nothing. */
+static GEOSGeometry *
+fill_ring(SpvRing *ring) {
+  g_autoptr(GEOSGeometry) polygon = spv_geos_polygon(&ring, 1);
+  if (polygon == NULL)
+    return NULL;
+  if (spv_ring_is_convex(ring) || GEOSisValid_r(spv_geos(), polygon) == 1)
+    return g_steal_pointer(&polygon);
+  return untangle(ring, polygon);
+}
+
+SpvShape *
+spv_shape_new_from_path(const SpvPath *path) {
+  g_return_val_if_fail(path != NULL, NULL);
+
+  g_autoptr(GPtrArray) rings = spv_path_flatten(path, SPV_CHORD_ERROR);
+  g_autoptr(GPtrArray) added = g_ptr_array_new_with_free_func(free_geometry);
+  g_autoptr(GPtrArray) cut = g_ptr_array_new_with_free_func(free_geometry);
+  for (guint i = 0; i < rings->len; i++) {
+    SpvRing *ring = g_ptr_array_index(rings, i);
+    GEOSGeometry *filled = fill_ring(ring);
+    /* A bow-tie's lobes cancel but for rounding: it adds. */
+    gboolean adds = spv_ring_area(ring) > -SPV_SNAP_GRID * spv_ring_length(ring);
+    if (filled != NULL)
+      g_ptr_array_add(adds ? added : cut, filled);
+  }
+  g_autoptr(GEOSGeometry) area = join(added);
+  g_autoptr(GEOSGeometry) hole = join(cut);
+  if (area == NULL || hole == NULL)
+    return spv_geos_to_shape(area);
+  g_autoptr(GEOSGeometry) rest = overlay(GEOSDifferencePrec_r, area, hole);
+  return spv_geos_to_shape(rest != NULL ? rest : area);
+}
+
+/* CELL's polygon with its corners on the snapping grid. */
+static GEOSGeometry *
+snapped_cell(const SpvRing *cell) {
+  g_autoptr(SpvRing) ring = spv_ring_new(cell->points, cell->n_points);
+  const double scale = 1 / SPV_SNAP_GRID;
+  for (gsize i = 0; i < ring->n_points; i++)
+    ring->points[i] = spv_point(round(ring->points[i].x * scale) / scale,
+                                round(ring->points[i].y * scale) / scale);
+  return ring->n_points < 3 ? NULL : spv_geos_polygon(&ring, 1);
+}
+
+/* Sorts CELLS into those wholly in OUTLINE and those that meet its edge. */
+static void
+sort_cells(const GEOSGeometry *outline, SpvBox bounds, GPtrArray *cells, GPtrArray *inside, GPtrArray *edge) {
+  const GEOSPreparedGeometry *prepared = GEOSPrepare_r(spv_geos(), outline);
+  for (guint i = 0; i < cells->len; i++) {
+    const SpvRing *cell = g_ptr_array_index(cells, i);
+    if (!spv_box_overlaps(bounds, spv_ring_bounds(cell)))
+      continue;
+    g_autoptr(GEOSGeometry) polygon = snapped_cell(cell);
+    if (polygon == NULL)
+      continue;
+    if (GEOSPreparedCovers_r(spv_geos(), prepared, polygon) == 1)
+      g_ptr_array_add(inside, g_steal_pointer(&polygon));
+    else if (GEOSPreparedIntersects_r(spv_geos(), prepared, polygon) == 1)
+      g_ptr_array_add(edge, g_steal_pointer(&polygon));
+  }
+  GEOSPreparedGeom_destroy_r(spv_geos(), prepared);
+}
+
+SpvShape *
+spv_shape_clip_cells(const SpvShape *outline, GPtrArray *cells) {
+  g_return_val_if_fail(outline != NULL, NULL);
+  g_return_val_if_fail(cells != NULL, NULL);
+
+  if (spv_shape_is_empty(outline) || cells->len == 0)
+    return spv_shape_new_empty();
+  g_autoptr(GEOSGeometry) whole = spv_geos_from_shape(outline);
+  g_autoptr(GPtrArray) inside = g_ptr_array_new_with_free_func(free_geometry);
+  g_autoptr(GPtrArray) edge = g_ptr_array_new_with_free_func(free_geometry);
+  sort_cells(whole, spv_shape_bounds(outline), cells, inside, edge);
+
+  g_autoptr(GEOSGeometry) joined = join(edge);
+  g_autoptr(GEOSGeometry) clipped = joined == NULL ? NULL : overlay(GEOSIntersectionPrec_r, whole, joined);
+  g_autoptr(GPtrArray) parts = spv_geos_polygons(clipped);
+  for (guint i = 0; i < parts->len; i++)
+    g_ptr_array_add(inside, GEOSGeom_clone_r(spv_geos(), g_ptr_array_index(parts, i)));
+  if (inside->len == 0)
+    return spv_shape_new_empty();
+
+  /* Cells that share an edge rather than a corner are no valid multipolygon: join them. */
+  g_autoptr(GEOSGeometry) all = spv_geos_collect(GEOS_MULTIPOLYGON, inside);
+  if (GEOSisValid_r(spv_geos(), all) == 1)
+    return spv_geos_to_shape(all);
+  g_autoptr(GEOSGeometry) merged = spv_geos_snap(all);
+  return spv_geos_to_shape(merged != NULL ? merged : all);
+}

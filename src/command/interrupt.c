@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#define _POSIX_C_SOURCE 200809L /* sigaction, sigwait */
+
 #include "command/interrupt.h"
 
 #include <signal.h>

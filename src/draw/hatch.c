@@ -32,12 +32,14 @@ add_lines(cairo_t *cr, SpvBox box, SpvPoint normal, double pitch) {
   SpvPoint middle = spv_box_centre(box), along = spv_point_quarter_turn(normal);
   double reach = hypot(spv_box_width(box), spv_box_height(box)) / 2;
   double across = spv_point_dot(middle, normal), where = spv_point_dot(middle, along);
+  /* Ends on the lattice as well, so that a line is rounded alike whichever area it is cut from. */
+  double start = floor((where - reach) / pitch) * pitch, end = ceil((where + reach) / pitch) * pitch;
   long first = (long) ceil((across - reach) / pitch), last = (long) floor((across + reach) / pitch);
 
   for (long i = first; i <= last; i++) {
     SpvPoint foot = spv_point_scale(normal, (double) i * pitch);
-    SpvPoint from = spv_point_add(foot, spv_point_scale(along, where - reach));
-    SpvPoint to = spv_point_add(foot, spv_point_scale(along, where + reach));
+    SpvPoint from = spv_point_add(foot, spv_point_scale(along, start));
+    SpvPoint to = spv_point_add(foot, spv_point_scale(along, end));
 
     cairo_move_to(cr, from.x, from.y);
     cairo_line_to(cr, to.x, to.y);

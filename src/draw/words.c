@@ -38,12 +38,14 @@ measure_capital(PangoLayout *layout, const PangoFontDescription *font) {
   return ink.height > 0 ? (double) ink.height / PANGO_SCALE : LAYOUT_SIZE * 0.7;
 }
 
+/* The Pango context knows nothing of the cairo context's scale, which would only make it load fonts of that
+ * size: cairo scales the outlines. */
 static Lettering *
-lettering_new(cairo_t *cr) {
+lettering_new(void) {
   Lettering *lettering = g_new0(Lettering, 1);
   cairo_font_options_t *options = cairo_font_options_create();
   PangoAttrList *attributes = pango_attr_list_new();
-  PangoContext *context = pango_cairo_create_context(cr);
+  PangoContext *context = pango_font_map_create_context(pango_cairo_font_map_get_default());
 
   cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
   cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
@@ -76,7 +78,7 @@ lettering_for(cairo_t *cr, const char *words, double size, gboolean bold, double
   Lettering *lettering = cairo_get_user_data(cr, &lettering_key);
 
   if (lettering == NULL) {
-    lettering = lettering_new(cr);
+    lettering = lettering_new();
     if (cairo_set_user_data(cr, &lettering_key, lettering, lettering_free) != CAIRO_STATUS_SUCCESS) {
       lettering_free(lettering);
       return NULL;

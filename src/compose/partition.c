@@ -1,0 +1,169 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The exact partition, from the top down: each shape takes what it covers of what is still free, the rest
+ * goes on to the next. Both parts are noded on one grid, so nothing is lost or counted twice between them. */
+#include "compose/compose.h"
+
+static void
+region_free(SpvRegion *region) {
+  spv_shape_unref(region->shape);
+  g_free(region);
+}
+
+static void
+shape_free(gpointer shape) {
+  spv_shape_unref(shape);
+}
+
+static void
+free_shape_element(gpointer element) {
+  g_clear_pointer((SpvShape **) element, spv_shape_unref);
+}
+
+/* Whether SHAPE covers everything, as a field does: then no overlay is needed. */
+static gboolean
+covers(const SpvLaidShape *shape, const SpvShape *free_area) {
+  gsize n;
+  const SpvPathStep *steps = spv_path_steps(shape->area, &n);
+  SpvBox box = spv_shape_bounds(free_area), area = spv_path_bounds(shape->area);
+
+  /* A lone box of four sides, larger than what is left. */
+  if (n != 5 || area.x0 > box.x0 || area.y0 > box.y0 || area.x1 < box.x1 || area.y1 < box.y1)
+    return FALSE;
+  for (gsize i = 1; i < 4; i++)
+    if (steps[i].op != SPV_PATH_LINE ||
+        (steps[i].to.x != steps[i - 1].to.x && steps[i].to.y != steps[i - 1].to.y))
+      return FALSE;
+  return steps[4].op == SPV_PATH_CLOSE;
+}
+
+static SpvShape *
+take(const SpvLaidShape *shape, SpvShape **free_area) {
+  g_autoptr(SpvShape) area = NULL;
+  SpvShape *taken, *rest;
+
+  if (covers(shape, *free_area)) {
+    taken = *free_area;
+    *free_area = spv_shape_new_empty();
+    return taken;
+  }
+  if (shape->cells) {
+    taken = spv_shape_clip_cells(*free_area, shape->cells);
+    rest = spv_shape_difference(*free_area, taken);
+  } else {
+    area = spv_shape_new_from_path(shape->area);
+    taken = spv_shape_intersection(*free_area, area);
+    rest = spv_shape_difference(*free_area, area);
+  }
+  spv_shape_unref(*free_area);
+  *free_area = rest;
+  return taken;
+}
+
+static void
+add_region(SpvPartition *partition, int tincture, SpvShape *shape) {
+  SpvRegion *region;
+
+  if (spv_shape_is_empty(shape)) {
+    spv_shape_unref(shape);
+    return;
+  }
+  region = g_new0(SpvRegion, 1);
+  region->tincture = tincture;
+  region->shape = shape;
+  g_ptr_array_add(partition->regions, region);
+}
+
+/* What shows of one tincture: the union of the visible parts of its shapes. */
+static SpvShape *
+gather(const SpvPartition *partition, guint tincture) {
+  const GPtrArray *shapes = partition->composition->shapes;
+  g_autoptr(GPtrArray) same = g_ptr_array_new();
+
+  for (guint i = 0; i < shapes->len; i++) {
+    const SpvLaidShape *laid = g_ptr_array_index(shapes, i);
+    SpvShape *visible = g_ptr_array_index(partition->visible, i);
+    if (laid->tincture == tincture && !spv_shape_is_empty(visible))
+      g_ptr_array_add(same, visible);
+  }
+  if (same->len == 1)
+    return spv_shape_ref(g_ptr_array_index(same, 0));
+  return spv_shape_union((const SpvShape *const *) same->pdata, same->len);
+}
+
+SpvPartition *
+spv_partition_new(const SpvComposition *composition, GCancellable *cancellable, GError **error) {
+  g_autoptr(SpvPartition) partition = g_new0(SpvPartition, 1);
+  guint n = composition->shapes->len;
+  g_autoptr(GArray) visible = g_array_new(FALSE, TRUE, sizeof(SpvShape *));
+
+  partition->composition = spv_composition_ref(composition);
+  partition->visible = g_ptr_array_new_with_free_func(shape_free);
+  partition->regions = g_ptr_array_new_with_free_func((GDestroyNotify) region_free);
+  partition->bare = spv_shape_ref(spv_outline_shape(composition->outline));
+  g_array_set_clear_func(visible, free_shape_element);
+  g_array_set_size(visible, n);
+
+  for (guint i = n; i-- > 0;) {
+    if (g_cancellable_set_error_if_cancelled(cancellable, error))
+      return NULL;
+    g_array_index(visible, SpvShape *, i) = take(g_ptr_array_index(composition->shapes, i), &partition->bare);
+  }
+  for (guint i = 0; i < n; i++)
+    g_ptr_array_add(partition->visible, g_steal_pointer(&g_array_index(visible, SpvShape *, i)));
+
+  for (guint t = 0; t < composition->scheme->n_tinctures; t++) {
+    if (g_cancellable_set_error_if_cancelled(cancellable, error))
+      return NULL;
+    add_region(partition, (int) t, gather(partition, t));
+  }
+  add_region(partition, -1, spv_shape_ref(partition->bare));
+  return g_steal_pointer(&partition);
+}
+
+void
+spv_partition_free(SpvPartition *partition) {
+  if (!partition)
+    return;
+  g_clear_pointer(&partition->visible, g_ptr_array_unref);
+  g_clear_pointer(&partition->regions, g_ptr_array_unref);
+  spv_shape_unref(partition->bare);
+  spv_composition_unref(partition->composition);
+  g_free(partition);
+}
+
+/* How far POINT lies from SHAPE's edge when outside it; 0 inside. */
+static double
+distance_to(const SpvShape *shape, SpvPoint point) {
+  gsize n_pieces;
+  const SpvPiece *pieces = spv_shape_pieces(shape, &n_pieces);
+  double least = INFINITY;
+
+  if (spv_shape_contains(shape, point))
+    return 0;
+  for (gsize i = 0; i < n_pieces; i++)
+    for (gsize k = 0; k < pieces[i].n_rings; k++) {
+      const SpvRing *ring = pieces[i].rings[k];
+      g_autoptr(SpvTrack) track = spv_track_new(ring->points, ring->n_points, TRUE);
+      double distance;
+      spv_track_locate(track, point, &distance);
+      least = MIN(least, distance);
+    }
+  return least;
+}
+
+int
+spv_partition_layer_at(const SpvPartition *partition, SpvPoint point) {
+  const GPtrArray *shapes = partition->composition->shapes;
+  double least = INFINITY;
+  int nearest = -1;
+
+  for (guint i = shapes->len; i-- > 0;) {
+    const SpvLaidShape *laid = g_ptr_array_index(shapes, i);
+    double distance = distance_to(g_ptr_array_index(partition->visible, i), point);
+    if (distance < least) {
+      least = distance;
+      nearest = (int) laid->layer;
+    }
+  }
+  return nearest;
+}

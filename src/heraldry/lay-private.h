@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the kinds of pattern share when they lay themselves on an outline. */
+#pragma once
+
+#include "heraldry/pattern.h"
+
+/* The box that an area must reach to cover the panel: its bounds and a margin, so that no edge of an area
+ * shows at the outline. */
+SpvBox spv_lay_box(const SpvOutline *outline);
+
+/* A convex ring being cut by straight lines. */
+typedef struct {
+  SpvPoint points[12];
+  guint n;
+} SpvCut;
+
+SpvCut spv_cut_box(SpvBox box);
+/* Keeps what lies on the side of the line through AT to which NORMAL points. */
+SpvCut spv_cut_keep(SpvCut cut, SpvPoint at, SpvPoint normal);
+/* Adds the ring to BUILDER, clockwise; nothing when less than a triangle is left. */
+void spv_cut_add(const SpvCut *cut, SpvPathBuilder *builder);
+
+void spv_draft_add_line(SpvDraft *draft, SpvLineKind kind, guint number, SpvPoint from, SpvPoint to);
+
+/* The downward slope of a bend, radians: as given, or the box's diagonal. */
+double spv_lay_bend_angle(const SpvPattern *pattern, guint index, const SpvOutline *outline);
+
+void spv_lay_field(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
+void spv_lay_per_pale(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
+void spv_lay_per_fess(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
+void spv_lay_per_bend(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
+void spv_lay_per_chevron(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
+void spv_lay_per_saltire(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
+void spv_lay_quarterly(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
+void spv_lay_stripes(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
+void spv_lay_check(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
+void spv_lay_jagged_border(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
+void spv_lay_bordure(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
+void spv_lay_chief(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
+void spv_lay_roundel(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
+
+/* The measures of each kind, in the order of its table: the names by which the code knows them. */
+enum { SPV_SHIFT_AT };
+enum { SPV_BEND_ANGLE, SPV_BEND_SHIFT };
+enum { SPV_CHEVRON_APEX, SPV_CHEVRON_ANGLE };
+enum { SPV_SALTIRE_ANGLE };
+enum { SPV_QUARTERLY_ACROSS, SPV_QUARTERLY_DOWN };
+enum { SPV_STRIPES_PIECES, SPV_STRIPES_ANGLE };
+enum {
+  SPV_CHECK_COLUMNS,
+  SPV_CHECK_CELL,
+  SPV_CHECK_ROWS,
+  SPV_CHECK_CENTRE,
+  SPV_CHECK_ACROSS,
+  SPV_CHECK_DOWN
+};
+enum { SPV_CENTRE_BEST, SPV_CENTRE_LINE, SPV_CENTRE_CELL };
+enum {
+  SPV_JAGGED_EDGE,
+  SPV_JAGGED_POINTS,
+  SPV_JAGGED_PITCH,
+  SPV_JAGGED_DEPTH,
+  SPV_JAGGED_WIDTH,
+  SPV_JAGGED_LEAN
+};
+enum { SPV_BORDURE_WIDTH };
+enum { SPV_CHIEF_DEPTH };
+enum { SPV_ROUNDEL_ACROSS, SPV_ROUNDEL_DOWN, SPV_ROUNDEL_DIAMETER };

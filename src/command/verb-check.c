@@ -144,8 +144,8 @@ run(const SpvVerb *verb, SpvCall *call, char ***arguments) {
   gboolean as_json = FALSE;
   g_auto(GStrv) files = NULL, panels = NULL;
   const GOptionEntry entries[] = {
-    { "panel", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &panels,
-      N_("Only this panel; may be given again; preset: all"), "ID" },
+    { "panel", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &panels, N_("Only this one; may be repeated; preset: all"),
+      "ID" },
     { "json", 0, 0, G_OPTION_ARG_NONE, &as_json, N_("Print the findings as JSON"), NULL },
     { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &files, NULL, NULL },
     { NULL },
@@ -161,7 +161,7 @@ const SpvVerb spv_verb_check = {
   "check",
   "FILE [OPTION…]",
   N_("Find what your finest line can't paint, and what would mend it"),
-  N_("Prints one line a finding, and nothing when there is none. Exit status 3 means at least one warning; "
-     "notes\nalone give 0. FILE may be “-”, standard input."),
+  N_("Prints one line a finding, and nothing when there is none. Exit status 3 means\n"
+     "at least one warning; notes alone give 0. FILE may be “-”, standard input."),
   run,
 };

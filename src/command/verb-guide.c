@@ -35,9 +35,9 @@ print_text(SpvCall *call, const SpvScheme *scheme, const GArray *panels) {
     return;
   }
   g_string_append_printf(call->out, "%s\n",
-                         _("All in mm, to 0.05. x: from the centre line, + towards the wearer's sinister. y: "
-                           "down from the datum.\nalong: along that edge, from its dexter or upper end. from "
-                           "datum: along the outline, + towards sinister."));
+                         _("All in mm, to 0.05. x: from the centre line, + towards the wearer's sinister.\n"
+                           "y: down from the datum. along: along that edge, from its dexter or upper end.\n"
+                           "from datum: along the outline, + towards sinister."));
   for (guint i = 0; i < panels->len; i++) {
     g_autoptr(SpvGuide) guide = guide_of(scheme, g_array_index(panels, guint, i));
     g_string_append_c(call->out, '\n');
@@ -66,7 +66,7 @@ run(const SpvVerb *verb, SpvCall *call, char ***arguments) {
   g_auto(GStrv) files = NULL, panels = NULL;
   const GOptionEntry entries[] = {
     { "panel", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &panels,
-      N_("Only this panel; may be given again; preset: all that have a design"), "ID" },
+      N_("Only this one; may be repeated; preset: all with a design"), "ID" },
     { "json", 0, 0, G_OPTION_ARG_NONE, &as_json, N_("Print the guide as JSON"), NULL },
     { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &files, NULL, NULL },
     { NULL },
@@ -82,6 +82,7 @@ const SpvVerb spv_verb_guide = {
   "guide",
   "FILE [OPTION…]",
   N_("Say where every dot and ruling goes, in mm"),
-  N_("Dots are numbered in the order in which they are put down. FILE may be “-”, standard input."),
+  N_("Dots are numbered in the order in which they are put down. FILE may be “-”,\n"
+     "standard input."),
   run,
 };

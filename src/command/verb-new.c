@@ -104,6 +104,7 @@ const SpvVerb spv_verb_new = {
   "new",
   "--harness NAME [--title TEXT] -o FILE",
   N_("Start a scheme from a harness, an example or a template"),
-  N_("A harness has typical sizes: measure your own figure with calipers, and set its panels' measures."),
+  N_("A harness has typical sizes: measure your own figure with calipers, and set its\n"
+     "panels' measures."),
   run,
 };

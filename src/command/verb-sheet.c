@@ -110,9 +110,9 @@ run(const SpvVerb *verb, SpvCall *call, char ***arguments) {
       "N" },
     { "format", 0, 0, G_OPTION_ARG_FILENAME, &format, N_("png (preset), pdf or svg"), "FORMAT" },
     { "panel", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &panels,
-      N_("Only this panel; may be given again; preset: all that have a design"), "ID" },
+      N_("Only this one; may be repeated; preset: all with a design"), "ID" },
     { "content", 0, 0, G_OPTION_ARG_FILENAME, &content,
-      N_("What to print, with commas: templates, enlargements, offsets; preset: all"), "LIST" },
+      N_("Any of templates,enlargements,offsets; preset: all"), "LIST" },
     { "hatch", 0, 0, G_OPTION_ARG_NONE, &choices.sheet.hatch,
       N_("Hatch the tinctures instead of colouring them"), NULL },
     { "date", 0, 0, G_OPTION_ARG_FILENAME, &date, N_("Print this date, or today's for “today”; preset: none"),
@@ -146,8 +146,8 @@ const SpvVerb spv_verb_sheet = {
   "sheet",
   "FILE -o DIR [OPTION…]",
   N_("Print panels at true scale: guide sheets as PNG, PDF or SVG"),
-  N_("Prints the names of the files written. Print them at 100 %, with no fitting to the page, and lay a "
-     "ruler "
-     "on\nthe 100 mm bar before you cut. FILE may be “-”, standard input."),
+  N_("Prints the names of the files written. Print them at 100\u2009%, with no fitting to\n"
+     "the page, and lay a ruler on the 100\u2009mm bar before you cut. FILE may be “-”,\n"
+     "standard input."),
   run,
 };

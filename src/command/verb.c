@@ -4,6 +4,7 @@
 #include "command/verb.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "command/table.h"
 
@@ -75,10 +76,12 @@ spv_verb_file(const SpvVerb *verb, SpvCall *call, char *const *files, int *statu
 
 gboolean
 spv_verb_check_text(const SpvVerb *verb, SpvCall *call, const char *option, const char *text, int *status) {
-  if (!text || (*text && g_utf8_validate(text, -1, NULL)))
+  gboolean is_utf8 = !text || g_utf8_validate(text, -1, NULL);
+  gboolean is_blank = text && !text[strspn(text, " \t\r\n")];
+  if (is_utf8 && !is_blank)
     return TRUE;
-  g_autofree char *message = *text ? g_strdup_printf(_("the text of %s is not UTF-8"), option)
-                                   : g_strdup_printf(_("the text of %s is empty"), option);
+  g_autofree char *message = !is_utf8 ? g_strdup_printf(_("the text of %s is not UTF-8"), option)
+                                      : g_strdup_printf(_("the text of %s is empty"), option);
   *status = spv_call_misuse(call, verb->name, message);
   return FALSE;
 }

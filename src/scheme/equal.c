@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Deep comparison, field by field. */
 #include "scheme/equal-private.h"
 
 #include <string.h>

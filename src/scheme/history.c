@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Undo as a list of values and a place in it. */
 #include "scheme/history.h"
 
 /* A value that was once the present, and the step that led to it. */

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Layers: making, copying, comparing; each edit is a copy with one field changed. */
 #include "config.h"
 
 #include "scheme/layer.h"

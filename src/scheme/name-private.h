@@ -17,10 +17,10 @@ SpvNameFault spv_name_check(const char *text);
 /* Likewise as a note: may be empty, may hold line feeds and tabs. */
 SpvNameFault spv_note_check(const char *text);
 
-/* TEXT as a name that spv_name_check() finds good: control characters become spaces, ends are stripped, what
- * is too long is cut; NULL when nothing is left. Free with g_free(). */
+/* TEXT as a name that spv_name_check() finds good: control characters become spaces, what is too long is cut;
+ * NULL when nothing but space is left. Free with g_free(). */
 char *spv_name_clean(const char *text);
-/* Likewise as a note; never NULL, ends are kept. */
+/* Likewise as a note; never NULL. */
 char *spv_note_clean(const char *text);
 
 /* Strings inside values are counted, so that copies of a value share them. NULL gives NULL. */

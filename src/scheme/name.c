@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What an id and a name may hold, and strings that are shared. */
 #include "scheme/name-private.h"
 
 #include <string.h>
@@ -14,16 +15,22 @@ is_line_mark(gunichar c) {
   return c == '\n' || c == '\t';
 }
 
+static gboolean
+is_blank(const char *text) {
+  for (const char *p = text; *p != '\0'; p = g_utf8_next_char(p))
+    if (!g_unichar_isspace(g_utf8_get_char(p)))
+      return FALSE;
+  return TRUE;
+}
+
 SpvNameFault
 spv_name_check(const char *text) {
-  if (text[0] == '\0')
-    return SPV_NAME_EMPTY;
   if (g_utf8_strlen(text, -1) > SPV_NAME_MAX)
     return SPV_NAME_LONG;
   for (const char *p = text; *p != '\0'; p = g_utf8_next_char(p))
     if (g_unichar_iscntrl(g_utf8_get_char(p)))
       return SPV_NAME_CONTROL;
-  return SPV_NAME_GOOD;
+  return is_blank(text) ? SPV_NAME_EMPTY : SPV_NAME_GOOD;
 }
 
 SpvNameFault
@@ -53,10 +60,8 @@ without_control(const char *text, glong max, gboolean keep_line_marks) {
 
 char *
 spv_name_clean(const char *text) {
-  g_autofree char *whole = without_control(text, G_MAXLONG, FALSE);
-  g_autofree char *cut = without_control(g_strstrip(whole), SPV_NAME_MAX, FALSE);
-  g_strchomp(cut);
-  return cut[0] != '\0' ? g_steal_pointer(&cut) : NULL;
+  g_autofree char *clean = without_control(text, SPV_NAME_MAX, FALSE);
+  return is_blank(clean) ? NULL : g_steal_pointer(&clean);
 }
 
 char *

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Panels: making, copying; every edit of the layers goes through one function that checks them. */
 #include "scheme/panel.h"
 
 #include <stddef.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* readlink, fchown, O_CLOEXEC. */
-#define _POSIX_C_SOURCE 200809L
+/* Write beside, flush, rename, flush the folder. */
+#define _POSIX_C_SOURCE 200809L /* readlink, fchown, O_CLOEXEC */
 
 #include "config.h"
 

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Schemes: making, copying; each edit copies the way from what changed up to the root. */
 #include "config.h"
 
 #include "scheme/scheme.h"
@@ -10,7 +11,7 @@
 #include "scheme/equal-private.h"
 #include "scheme/name-private.h"
 
-G_DEFINE_QUARK(spv - scheme - error - quark, spv_scheme_error)
+G_DEFINE_QUARK(spv_scheme_error, spv_scheme_error)
 
 SpvScheme *
 spv_scheme_new(const char *title, const char *harness) {
@@ -334,7 +335,7 @@ spv_scheme_with_tincture_added(const SpvScheme *scheme, const SpvTincture *tinct
   g_return_val_if_fail(spv_id_is_valid(tincture->id), spv_scheme_ref(scheme));
   g_return_val_if_fail(spv_scheme_find_tincture(scheme, tincture->id) < 0, spv_scheme_ref(scheme));
 
-  /* Both copies below have room for one more. */
+  /* Copies of the lists have room for one more. */
   SpvScheme *copy = scheme_copy(scheme);
   ((SpvTincture *) copy->tinctures)[copy->n_tinctures] = own_tincture(tincture, tincture->id);
   copy->n_tinctures++;

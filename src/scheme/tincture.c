@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The hatches and their keys. */
 #include "scheme/tincture.h"
 
 static const char *const hatch_keys[SPV_N_HATCHES] = {

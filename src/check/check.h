@@ -15,6 +15,13 @@ typedef enum {
   SPV_FINDING_NOT_MEASURED   /* the panel still has the harness's typical sizes */
 } SpvFindingKind;
 
+/* What makes a stroke narrow. */
+typedef enum {
+  SPV_CAUSE_PATTERN, /* the pattern itself is that fine */
+  SPV_CAUSE_EDGE,    /* the pattern is wide enough; the panel's edge cuts it here */
+  SPV_CAUSE_COVER    /* the pattern is wide enough; a later layer leaves no more of it to be seen */
+} SpvCause;
+
 /* One change that would clear the finding. */
 typedef struct {
   guint layer;      /* index into the panel's layers */
@@ -32,6 +39,8 @@ typedef struct {
   double width;   /* mm: what was measured; 0 where there is nothing to measure */
   double limit;   /* mm: what it was held against */
   guint count;    /* how many places of this layer and tincture are as bad or nearly */
+  SpvCause cause; /* NARROW_STROKE */
+  double share;   /* BARE: of the panel's area, above 0 to 1 */
   gboolean has_remedy;
   SpvRemedy remedy; /* when HAS_REMEDY: tried out, and found to clear the finding */
 } SpvFinding;

@@ -1,0 +1,48 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Designs on one panel, as small as a test can have them. */
+#pragma once
+
+#include "scheme/scheme.h"
+
+/* Sets measure KEY of LAYER, which is consumed. */
+static inline SpvLayer *
+design_set(SpvLayer *layer, const char *key, SpvUnit unit, double value) {
+  int index = spv_pattern_measure_index(layer->pattern.kind, key);
+  SpvLayer *changed;
+
+  g_assert(index >= 0);
+  changed = spv_layer_with_measure(layer, (guint) index, (SpvMeasure){ unit, value });
+  spv_layer_unref(layer);
+  return changed;
+}
+
+/* A scheme of the tinctures argent (0), vert (1) and sable (2), with one measured, flat panel that bears the
+ * N LAYERS, which are consumed. */
+static inline SpvScheme *
+design_new(SpvOutlineFamily family, double width, double height, SpvLayer **layers, guint n) {
+  static const SpvTincture tinctures[] = {
+    { "argent", "argent", { 255, 255, 255 }, SPV_HATCH_ARGENT },
+    { "vert", "sea green", { 30, 110, 80 }, SPV_HATCH_VERT },
+    { "sable", "tar black", { 20, 20, 20 }, SPV_HATCH_SABLE },
+  };
+  SpvOutlineSpec outline = { .family = family, .width = width, .height = height };
+  g_autoptr(SpvPanel) bare = spv_panel_new("kneepad", "kneepad", SPV_SIDE_CENTRE, &outline,
+                                           &(SpvSurface){ SPV_SURFACE_FLAT, 0 }, spv_point(0, 0));
+  g_autoptr(SpvPanel) laid = spv_panel_with_layers(bare, layers, n);
+  g_autoptr(SpvPanel) panel = spv_panel_with_measured(laid, TRUE);
+  SpvScheme *scheme = spv_scheme_new("Saltmarsh Wardens", "One kneepad");
+
+  for (guint i = 0; i < G_N_ELEMENTS(tinctures); i++) {
+    SpvScheme *more = spv_scheme_with_tincture_added(scheme, &tinctures[i]);
+
+    spv_scheme_unref(scheme);
+    scheme = more;
+  }
+  SpvPanel *panels[] = { panel };
+  SpvScheme *whole = spv_scheme_with_panels(scheme, panels, 1);
+
+  spv_scheme_unref(scheme);
+  for (guint i = 0; i < n; i++)
+    spv_layer_unref(layers[i]);
+  return whole;
+}

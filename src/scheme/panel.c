@@ -136,9 +136,10 @@ spv_panel_with_outline(const SpvPanel *panel, const SpvOutlineSpec *outline) {
   g_return_val_if_fail(spv_outline_spec_check(outline, NULL), spv_panel_ref(panel));
   SpvPanel *copy = panel_copy(panel);
   copy->outline = *outline;
-  /* A narrower panel can't keep a dome that is deeper than half of it: it takes the deepest that fits. */
+  /* A narrower panel can't keep a dome that is deeper than half of it: it takes the deepest that fits, cut to
+   * 0.001 mm, so that it still fits when it is read back from the file's 15 digits. */
   if (copy->surface.depth > outline->width / 2)
-    copy->surface.depth = outline->width / 2;
+    copy->surface.depth = floor(outline->width / 2 * 1000) / 1000;
   if (!spv_panel_equal(panel, copy))
     return copy;
   spv_panel_unref(copy);

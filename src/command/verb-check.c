@@ -47,11 +47,10 @@ unit_key(SpvUnit unit) {
   g_return_val_if_reached(NULL);
 }
 
-/* A measure's value: a count, the name of a choice, "auto", or a number with its unit. */
+/* VALUE, which is not AUTO, as the scheme file writes it: a count, the name of a choice, or a number with its
+ * unit. */
 static json_t *
 measure_to_json(const SpvMeasureSpec *spec, SpvMeasure value) {
-  if (value.unit == SPV_UNIT_AUTO)
-    return json_string("auto");
   if (spec->type == SPV_MEASURE_CHOICE)
     return json_string(spec->choices[(guint) value.value]);
   const char *unit = unit_key(value.unit);
@@ -62,8 +61,10 @@ static json_t *
 remedy_to_json(const SpvRemedy *remedy, const SpvPanel *panel) {
   const SpvLayer *layer = panel->layers[remedy->layer];
   const SpvMeasureSpec *spec = &spv_pattern_info(layer->pattern.kind)->measures[remedy->measure];
-  return json_pack("{s:s, s:s, s:o}", "layer", layer->id, "measure", spec->key, "value",
-                   measure_to_json(spec, remedy->value));
+  json_t *object = json_pack("{s:s, s:s}", "layer", layer->id, "measure", spec->key);
+  if (remedy->value.unit != SPV_UNIT_AUTO)
+    json_object_set_new(object, "value", measure_to_json(spec, remedy->value));
+  return object;
 }
 
 static json_t *

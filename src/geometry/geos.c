@@ -133,11 +133,26 @@ spv_geos_to_shape(const GEOSGeometry *geometry) {
   return spv_shape_new_take(pieces);
 }
 
+SpvRing *
+spv_ring_snap(const SpvRing *ring) {
+  const double scale = 1 / SPV_SNAP_GRID;
+  g_autofree SpvPoint *points = g_new(SpvPoint, ring->n_points);
+  gsize n = 0;
+  for (gsize i = 0; i < ring->n_points; i++) {
+    SpvPoint p = { round(ring->points[i].x * scale) / scale, round(ring->points[i].y * scale) / scale };
+    if (n == 0 || spv_point_distance(p, points[n - 1]) > SPV_SNAP_GRID / 2)
+      points[n++] = p;
+  }
+  while (n > 1 && spv_point_distance(points[0], points[n - 1]) <= SPV_SNAP_GRID / 2)
+    n--;
+  return n < 3 ? NULL : spv_ring_new(points, n);
+}
+
 GEOSGeometry *
-spv_geos_snap(const GEOSGeometry *geometry) {
-  GEOSGeometry *snapped = GEOSUnaryUnionPrec_r(spv_geos(), geometry, SPV_SNAP_GRID);
-  if (snapped != NULL)
-    return snapped;
+spv_geos_join(const GEOSGeometry *geometry) {
+  GEOSGeometry *joined = GEOSUnaryUnionPrec_r(spv_geos(), geometry, SPV_SNAP_GRID);
+  if (joined != NULL)
+    return joined;
   g_autoptr(GEOSGeometry) valid = GEOSMakeValid_r(spv_geos(), geometry);
   return valid == NULL ? NULL : GEOSUnaryUnionPrec_r(spv_geos(), valid, SPV_SNAP_GRID);
 }

@@ -10,6 +10,8 @@ spv_geos_offset(const GEOSGeometry *geometry, double distance, double chord_erro
   double radius = fabs(distance);
   /* The widest angle whose chord stays within the error: the sagitta of path.c. */
   double step = chord_error < radius ? 2 * acos(1 - chord_error / radius) : G_PI_2;
+  /* GEOS rounds the number of chords of an arc: one and a half may become one. */
+  step /= 1.5;
   int quadrant = (int) CLAMP(ceil(G_PI_2 / step), 2, 4096);
   GEOSBufferParams *round = GEOSBufferParams_create_r(spv_geos());
   GEOSBufferParams_setQuadrantSegments_r(spv_geos(), round, quadrant);
@@ -30,8 +32,8 @@ spv_shape_offset(const SpvShape *shape, double distance) {
   g_autoptr(GEOSGeometry) grown = spv_geos_offset(geometry, distance, SPV_CHORD_ERROR);
   if (grown == NULL)
     return distance < 0 ? spv_shape_new_empty() : spv_shape_ref(shape);
-  g_autoptr(GEOSGeometry) snapped = spv_geos_snap(grown);
-  return spv_geos_to_shape(snapped);
+  g_autoptr(GEOSGeometry) snapped = GEOSGeom_setPrecision_r(spv_geos(), grown, SPV_SNAP_GRID, 0);
+  return spv_geos_to_shape(snapped != NULL ? snapped : grown);
 }
 
 SpvPoint

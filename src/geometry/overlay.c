@@ -58,13 +58,13 @@ join(GPtrArray *polygons) {
   if (polygons->len == 0)
     return NULL;
   g_autoptr(GEOSGeometry) all = spv_geos_collect(GEOS_GEOMETRYCOLLECTION, polygons);
-  GEOSGeometry *joined = spv_geos_snap(all);
+  GEOSGeometry *joined = spv_geos_join(all);
   if (joined != NULL)
     return joined;
   g_autoptr(GPtrArray) parts = spv_geos_polygons(all);
   for (guint i = 0; i < parts->len; i++) {
     const GEOSGeometry *part = g_ptr_array_index(parts, i);
-    GEOSGeometry *more = joined == NULL ? spv_geos_snap(part) : overlay(GEOSUnionPrec_r, joined, part);
+    GEOSGeometry *more = joined == NULL ? spv_geos_join(part) : overlay(GEOSUnionPrec_r, joined, part);
     if (more == NULL)
       continue;
     g_clear_pointer(&joined, spv_geos_free);
@@ -95,7 +95,7 @@ spv_shape_union(const SpvShape *const *shapes, gsize n) {
 /* What RING, which crosses itself, fills by the non-zero rule: the faces of its linework round which it
  * winds. */
 static GEOSGeometry *
-untangle(SpvRing *ring, const GEOSGeometry *polygon) {
+untangle(const SpvRing *ring, const GEOSGeometry *polygon) {
   g_autoptr(GEOSGeometry) edge = GEOSBoundary_r(spv_geos(), polygon);
   g_autoptr(GEOSGeometry) noded = edge == NULL ? NULL : GEOSUnaryUnionPrec_r(spv_geos(), edge, SPV_SNAP_GRID);
   if (noded == NULL)
@@ -117,15 +117,16 @@ untangle(SpvRing *ring, const GEOSGeometry *polygon) {
   return join(filled);
 }
 
-/* What RING fills, not yet snapped; NULL when that is nothing. */
+/* What RING fills, its points on the snapping grid; NULL when that is nothing. */
 static GEOSGeometry *
-fill_ring(SpvRing *ring) {
-  g_autoptr(GEOSGeometry) polygon = spv_geos_polygon(&ring, 1);
-  if (polygon == NULL)
+fill_ring(const SpvRing *ring) {
+  g_autoptr(SpvRing) snapped = spv_ring_snap(ring);
+  if (snapped == NULL)
     return NULL;
-  if (spv_ring_is_convex(ring) || GEOSisValid_r(spv_geos(), polygon) == 1)
+  g_autoptr(GEOSGeometry) polygon = spv_geos_polygon(&snapped, 1);
+  if (polygon == NULL || GEOSisValid_r(spv_geos(), polygon) == 1)
     return g_steal_pointer(&polygon);
-  return untangle(ring, polygon);
+  return untangle(snapped, polygon);
 }
 
 SpvShape *
@@ -136,7 +137,7 @@ spv_shape_new_from_path(const SpvPath *path) {
   g_autoptr(GPtrArray) added = g_ptr_array_new_with_free_func(free_geometry);
   g_autoptr(GPtrArray) cut = g_ptr_array_new_with_free_func(free_geometry);
   for (guint i = 0; i < rings->len; i++) {
-    SpvRing *ring = g_ptr_array_index(rings, i);
+    const SpvRing *ring = g_ptr_array_index(rings, i);
     GEOSGeometry *filled = fill_ring(ring);
     /* A bow-tie's lobes cancel but for rounding: it adds. */
     gboolean adds = spv_ring_area(ring) > -SPV_SNAP_GRID * spv_ring_length(ring);
@@ -151,17 +152,6 @@ spv_shape_new_from_path(const SpvPath *path) {
   return spv_geos_to_shape(rest != NULL ? rest : area);
 }
 
-/* CELL's polygon with its corners on the snapping grid. */
-static GEOSGeometry *
-snapped_cell(const SpvRing *cell) {
-  g_autoptr(SpvRing) ring = spv_ring_new(cell->points, cell->n_points);
-  const double scale = 1 / SPV_SNAP_GRID;
-  for (gsize i = 0; i < ring->n_points; i++)
-    ring->points[i] = spv_point(round(ring->points[i].x * scale) / scale,
-                                round(ring->points[i].y * scale) / scale);
-  return ring->n_points < 3 ? NULL : spv_geos_polygon(&ring, 1);
-}
-
 /* Sorts CELLS into those wholly in OUTLINE and those that meet its edge. */
 static void
 sort_cells(const GEOSGeometry *outline, SpvBox bounds, GPtrArray *cells, GPtrArray *inside, GPtrArray *edge) {
@@ -170,7 +160,8 @@ sort_cells(const GEOSGeometry *outline, SpvBox bounds, GPtrArray *cells, GPtrArr
     const SpvRing *cell = g_ptr_array_index(cells, i);
     if (!spv_box_overlaps(bounds, spv_ring_bounds(cell)))
       continue;
-    g_autoptr(GEOSGeometry) polygon = snapped_cell(cell);
+    g_autoptr(SpvRing) snapped = spv_ring_snap(cell);
+    g_autoptr(GEOSGeometry) polygon = snapped == NULL ? NULL : spv_geos_polygon(&snapped, 1);
     if (polygon == NULL)
       continue;
     if (GEOSPreparedCovers_r(spv_geos(), prepared, polygon) == 1)
@@ -205,6 +196,6 @@ spv_shape_clip_cells(const SpvShape *outline, GPtrArray *cells) {
   g_autoptr(GEOSGeometry) all = spv_geos_collect(GEOS_MULTIPOLYGON, inside);
   if (GEOSisValid_r(spv_geos(), all) == 1)
     return spv_geos_to_shape(all);
-  g_autoptr(GEOSGeometry) merged = spv_geos_snap(all);
+  g_autoptr(GEOSGeometry) merged = spv_geos_join(all);
   return spv_geos_to_shape(merged != NULL ? merged : all);
 }

@@ -28,9 +28,11 @@ GEOSGeometry *spv_geos_collect(int type, GPtrArray *parts);
 GPtrArray *spv_geos_polygons(const GEOSGeometry *geometry);
 /* The polygons of GEOMETRY as a shape, in a canonical order. NULL gives the empty shape. */
 SpvShape *spv_geos_to_shape(const GEOSGeometry *geometry);
-/* GEOMETRY brought onto the snapping grid and made valid there; polygons that overlap are joined. NULL if
- * GEOS fails. */
-GEOSGeometry *spv_geos_snap(const GEOSGeometry *geometry);
+/* RING with its points on the snapping grid and none repeated; NULL if fewer than 3 are left. */
+SpvRing *spv_ring_snap(const SpvRing *ring);
+/* The union of the polygons in GEOMETRY, noded on the snapping grid. GEOS copies a polygon that meets no
+ * other as it is, so their points must lie on the grid already. NULL if GEOS fails. */
+GEOSGeometry *spv_geos_join(const GEOSGeometry *geometry);
 /* GEOMETRY grown or shrunk (DISTANCE < 0), not snapped; joins and caps stray from the disc by at most
  * CHORD_ERROR mm. NULL if GEOS fails. */
 GEOSGeometry *spv_geos_offset(const GEOSGeometry *geometry, double distance, double chord_error);

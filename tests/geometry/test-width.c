@@ -1,0 +1,245 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The narrowest stroke of a piece. */
+#include "geometry-test.h"
+#include "geometry/width.h"
+
+/* What width.h promises, mm. */
+#define EXACT 0.002
+
+static SpvShape *
+polygon_shape(const SpvPoint *points, gsize n) {
+  g_autoptr(SpvPath) path = spv_path_new_polygon(points, n);
+  return spv_shape_new_from_path(path);
+}
+
+static void
+assert_narrowest(const SpvPoint *points, gsize n, double width) {
+  g_autoptr(SpvShape) shape = polygon_shape(points, n);
+  SpvPoint place = { NAN, NAN };
+  assert_near(spv_piece_narrowest(shape, 0, INFINITY, &place), width, EXACT);
+  assert_true(spv_shape_contains(shape, place));
+}
+
+static void
+test_a_bar_gives_its_width(void **state) {
+  (void) state;
+  const SpvPoint bar[] = { { 0, 0 }, { 30, 0 }, { 30, 0.8 }, { 0, 0.8 } };
+  const SpvPoint slanted[] = { { 0, 0 }, { 16, 12 }, { 15.4, 12.8 }, { -0.6, 0.8 } };
+  const SpvPoint square[] = { { -3, -3 }, { 3, -3 }, { 3, 3 }, { -3, 3 } };
+  assert_narrowest(bar, 4, 0.8);
+  assert_narrowest(slanted, 4, 1);
+  assert_narrowest(square, 4, 6);
+}
+
+/* Twice the inradius: 2 · area / half the circumference, elementary geometry. */
+static void
+test_a_triangle_gives_its_inscribed_circle(void **state) {
+  (void) state;
+  const SpvPoint right[] = { { 0, 0 }, { 4, 0 }, { 0, 3 } };
+  const SpvPoint sharp[] = { { 0, 0 }, { 20, -0.5 }, { 20, 0.5 } };
+  assert_narrowest(right, 3, 2);
+  double side = hypot(20, 0.5);
+  assert_narrowest(sharp, 3, 2 * 10 / ((1 + 2 * side) / 2));
+}
+
+static void
+test_an_l_shape_gives_its_elbow(void **state) {
+  (void) state;
+  const SpvPoint even[] = { { 0, 0 }, { 12, 0 }, { 12, 2 }, { 2, 2 }, { 2, 12 }, { 0, 12 } };
+  g_autoptr(SpvShape) shape = polygon_shape(even, G_N_ELEMENTS(even));
+  /* Both arms are 2 wide, but the elbow between them holds the disc that touches both outer sides and the
+   * inner corner: (2 − r)√2 = r. */
+  double radius = 2 * G_SQRT2 / (1 + G_SQRT2);
+  assert_near(spv_piece_narrowest(shape, 0, INFINITY, NULL), 2 * radius, EXACT);
+}
+
+/* Two squares with a bar between them: the bar's width, whatever the squares'. */
+static void
+test_a_waist_gives_the_waist(void **state) {
+  (void) state;
+  const double widths[] = { 0.01, 0.1, 0.25, 1, 3.3 };
+  for (guint i = 0; i < G_N_ELEMENTS(widths); i++) {
+    double w = widths[i] / 2;
+    const SpvPoint dumb_bell[] = { { -12, -4 }, { -4, -4 }, { -4, -w }, { 4, -w }, { 4, -4 }, { 12, -4 },
+                                   { 12, 4 },   { 4, 4 },   { 4, w },   { -4, w }, { -4, 4 }, { -12, 4 } };
+    g_autoptr(SpvShape) shape = polygon_shape(dumb_bell, G_N_ELEMENTS(dumb_bell));
+    SpvPoint place;
+    assert_near(spv_piece_narrowest(shape, 0, INFINITY, &place), widths[i], EXACT);
+    assert_near(place.x, 0, 0.1);
+    assert_near(place.y, 0, 0.1);
+  }
+}
+
+/* Past the waist the lesser part vanishes, and what is left is whole again: the waist must still be found. */
+static void
+test_a_small_head_on_a_thin_neck(void **state) {
+  (void) state;
+  const SpvPoint points[] = { { 0, 0 },    { 10, 0 },     { 10, 4.8 },   { 13, 4.8 },
+                              { 13, 4.3 }, { 14.4, 4.3 }, { 14.4, 5.7 }, { 13, 5.7 },
+                              { 13, 5.2 }, { 10, 5.2 },   { 10, 10 },    { 0, 10 } };
+  g_autoptr(SpvShape) shape = polygon_shape(points, G_N_ELEMENTS(points));
+  SpvPoint place;
+  assert_near(spv_piece_narrowest(shape, 0, INFINITY, &place), 0.4, EXACT);
+  assert_near(place.x, 11.5, 0.2);
+  assert_near(place.y, 5, 0.1);
+  assert_near(spv_piece_narrowest(shape, 0, 0.5, NULL), 0.4, EXACT);
+}
+
+static void
+test_a_tooth_gives_what_it_stands_on(void **state) {
+  (void) state;
+  const SpvPoint toothed[] = { { 0, 0 }, { 4, 0 }, { 5, -3 }, { 6, 0 }, { 10, 0 }, { 10, 5 }, { 0, 5 } };
+  /* The disc that touches the far side and both corners at the tooth's foot: 1 + (5 − r)² = r². */
+  assert_narrowest(toothed, G_N_ELEMENTS(toothed), 5.2);
+}
+
+/* tests/reference/areas.csv, zigzag-band-width: H cos(atan(2A/p)). */
+static void
+test_a_zigzag_band_gives_its_perpendicular_width(void **state) {
+  (void) state;
+  SpvPoint points[14];
+  for (guint i = 0; i <= 6; i++) {
+    points[i] = spv_point(5 * i, i % 2 == 0 ? 0 : 4);
+    points[13 - i] = spv_point(5 * i, i % 2 == 0 ? 6 : 10);
+  }
+  g_autoptr(SpvShape) band = polygon_shape(points, G_N_ELEMENTS(points));
+  assert_near(spv_piece_narrowest(band, 0, INFINITY, NULL), reference_area("zigzag-band-width"), EXACT);
+}
+
+static SpvShape *
+ring_shape(SpvPoint hole, double radius) {
+  SpvPathBuilder *builder = spv_path_builder_new();
+  spv_path_builder_arc(builder, spv_point(0, 0), 10, 0, 2 * G_PI);
+  spv_path_builder_close(builder);
+  spv_path_builder_arc(builder, hole, radius, 0, -2 * G_PI);
+  spv_path_builder_close(builder);
+  g_autoptr(SpvPath) path = spv_path_builder_build(builder);
+  return spv_shape_new_from_path(path);
+}
+
+static void
+test_a_ring_gives_its_thinnest_wall(void **state) {
+  (void) state;
+  SpvPoint place;
+  g_autoptr(SpvShape) eccentric = ring_shape(spv_point(2, 0), 6);
+  assert_near(spv_piece_narrowest(eccentric, 0, INFINITY, &place), 2, EXACT);
+  assert_near(place.x, 9, 0.01);
+  assert_near(place.y, 0, 0.5);
+  g_autoptr(SpvShape) even = ring_shape(spv_point(0, 0), 7);
+  assert_near(spv_piece_narrowest(even, 0, INFINITY, &place), 3, EXACT);
+  assert_near(spv_point_length(place), 8.5, 0.01);
+}
+
+static void
+test_a_wall_between_two_holes(void **state) {
+  (void) state;
+  g_autoptr(SpvPath) outer_path = spv_path_new_box((SpvBox){ 0, 0, 30, 20 });
+  g_autoptr(SpvPath) left_path = spv_path_new_box((SpvBox){ 5, 5, 14.7, 15 });
+  g_autoptr(SpvPath) right_path = spv_path_new_box((SpvBox){ 15.1, 5, 25, 15 });
+  g_autoptr(SpvShape) outer = spv_shape_new_from_path(outer_path);
+  g_autoptr(SpvShape) left = spv_shape_new_from_path(left_path);
+  g_autoptr(SpvShape) right = spv_shape_new_from_path(right_path);
+  g_autoptr(SpvShape) one = spv_shape_difference(outer, left);
+  g_autoptr(SpvShape) two = spv_shape_difference(one, right);
+  SpvPoint place;
+  assert_near(spv_piece_narrowest(two, 0, INFINITY, &place), 0.4, EXACT);
+  assert_near(place.x, 14.9, 0.001);
+}
+
+/* Holes that touch at a corner leave no wall to paint, as cells of a check do not. */
+static void
+test_a_corner_that_two_holes_share_is_no_waist(void **state) {
+  (void) state;
+  g_autoptr(SpvPath) outer_path = spv_path_new_box((SpvBox){ 0, 0, 20, 20 });
+  g_autoptr(SpvPath) first_path = spv_path_new_box((SpvBox){ 5, 5, 10, 10 });
+  g_autoptr(SpvPath) second_path = spv_path_new_box((SpvBox){ 10, 10, 15, 15 });
+  g_autoptr(SpvShape) outer = spv_shape_new_from_path(outer_path);
+  g_autoptr(SpvShape) first = spv_shape_new_from_path(first_path);
+  g_autoptr(SpvShape) second = spv_shape_new_from_path(second_path);
+  g_autoptr(SpvShape) one = spv_shape_difference(outer, first);
+  g_autoptr(SpvShape) two = spv_shape_difference(one, second);
+  assert_near(spv_piece_narrowest(two, 0, INFINITY, NULL), 5, EXACT);
+}
+
+static void
+test_a_curved_waist(void **state) {
+  (void) state;
+  /* A rectangle bitten by two discs from above and below: 10 − 2·4.6 is left between them. */
+  g_autoptr(SpvPath) box_path = spv_path_new_box((SpvBox){ -20, -5, 20, 5 });
+  g_autoptr(SpvPath) above_path = spv_path_new_circle(spv_point(3, -8), 7.6);
+  g_autoptr(SpvPath) below_path = spv_path_new_circle(spv_point(3, 8), 7.6);
+  g_autoptr(SpvShape) box = spv_shape_new_from_path(box_path);
+  g_autoptr(SpvShape) above = spv_shape_new_from_path(above_path);
+  g_autoptr(SpvShape) below = spv_shape_new_from_path(below_path);
+  g_autoptr(SpvShape) half = spv_shape_difference(box, above);
+  g_autoptr(SpvShape) bitten = spv_shape_difference(half, below);
+  SpvPoint place;
+  double width = spv_piece_narrowest(bitten, 0, INFINITY, &place);
+  assert_near(width, 0.8, EXACT);
+  assert_near(place.x, 3, 0.1);
+  assert_near(place.y, 0, 0.01);
+}
+
+static void
+test_enough_is_enough(void **state) {
+  (void) state;
+  const SpvPoint bar[] = { { 0, 0 }, { 30, 0 }, { 30, 0.8 }, { 0, 0.8 } };
+  g_autoptr(SpvShape) shape = polygon_shape(bar, 4);
+  SpvPoint place;
+  assert_true(spv_piece_narrowest(shape, 0, 0.5, &place) >= 0.5);
+  assert_true(spv_shape_contains(shape, place));
+  assert_near(spv_piece_narrowest(shape, 0, 1, &place), 0.8, EXACT);
+  assert_true(spv_shape_contains(shape, place));
+}
+
+static void
+test_hairs_and_specks(void **state) {
+  (void) state;
+  const SpvPoint hair[] = { { 0, 0 }, { 30, 0 }, { 30, 1e-7 }, { 0, 1e-7 } };
+  const SpvPoint speck[] = { { 0, 0 }, { 1e-5, 0 }, { 0, 1e-5 } };
+  g_autoptr(SpvShape) thin = polygon_shape(hair, 4);
+  g_autoptr(SpvShape) small = polygon_shape(speck, 3);
+  assert_near(spv_piece_narrowest(thin, 0, INFINITY, NULL), 0, EXACT);
+  assert_near(spv_piece_narrowest(thin, 0, 0.25, NULL), 0, EXACT);
+  assert_near(spv_piece_narrowest(small, 0, 0.25, NULL), 0, EXACT);
+}
+
+static void
+test_the_same_wherever_it_lies_and_however_it_is_turned(void **state) {
+  (void) state;
+  const SpvPoint waist[] = { { -6, -3 }, { -1, -3 }, { 0, -0.35 }, { 1, -3 }, { 6, -3 },
+                             { 6, 3 },   { 1, 3 },   { 0, 0.35 },  { -1, 3 }, { -6, 3 } };
+  g_autoptr(GRand) random = g_rand_new_with_seed(51);
+  for (guint round = 0; round < 20; round++) {
+    double turn = g_rand_double_range(random, -4, 4);
+    SpvPoint by = random_point(random, 100), moved[G_N_ELEMENTS(waist)];
+    for (guint i = 0; i < G_N_ELEMENTS(waist); i++)
+      moved[i] = spv_point(by.x + waist[i].x * cos(turn) - waist[i].y * sin(turn),
+                           by.y + waist[i].x * sin(turn) + waist[i].y * cos(turn));
+    g_autoptr(SpvShape) shape = polygon_shape(moved, G_N_ELEMENTS(moved));
+    SpvPoint place;
+    assert_near(spv_piece_narrowest(shape, 0, INFINITY, &place), 0.7, EXACT);
+    assert_near(spv_point_distance(place, by), 0, 0.05);
+  }
+}
+
+int
+main(void) {
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test(test_a_bar_gives_its_width),
+    cmocka_unit_test(test_a_triangle_gives_its_inscribed_circle),
+    cmocka_unit_test(test_an_l_shape_gives_its_elbow),
+    cmocka_unit_test(test_a_waist_gives_the_waist),
+    cmocka_unit_test(test_a_small_head_on_a_thin_neck),
+    cmocka_unit_test(test_a_tooth_gives_what_it_stands_on),
+    cmocka_unit_test(test_a_zigzag_band_gives_its_perpendicular_width),
+    cmocka_unit_test(test_a_ring_gives_its_thinnest_wall),
+    cmocka_unit_test(test_a_wall_between_two_holes),
+    cmocka_unit_test(test_a_corner_that_two_holes_share_is_no_waist),
+    cmocka_unit_test(test_a_curved_waist),
+    cmocka_unit_test(test_enough_is_enough),
+    cmocka_unit_test(test_hairs_and_specks),
+    cmocka_unit_test(test_the_same_wherever_it_lies_and_however_it_is_turned),
+  };
+  return cmocka_run_group_tests(tests, NULL, NULL);
+}

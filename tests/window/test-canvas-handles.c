@@ -1,0 +1,343 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Handles: they lie on what they move, and a drag gives the measure that puts them under the pointer. */
+#include <locale.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+#include "test-canvas-scene.h"
+#include "window/canvas-handles.h"
+
+#define FINE 0.004 /* mm: what chords and free rounding may add up to */
+
+static const SpvLayer *
+layer_of(const SpvScheme *scheme) {
+  return scheme->panels[0]->layers[scheme->panels[0]->n_layers - 1];
+}
+
+static SpvScheme *
+with_layer(const SpvScheme *scheme, const SpvLayer *layer) {
+  g_autoptr(SpvPanel) panel = spv_panel_with_layer(scheme->panels[0], scheme->panels[0]->n_layers - 1, layer);
+
+  return spv_scheme_with_panel(scheme, 0, panel);
+}
+
+static GArray *
+handles_of(const SpvScheme *scheme) {
+  g_autoptr(SpvComposition) composition = spv_compose(scheme, 0);
+
+  return spv_layer_handles(composition, scheme->panels[0]->n_layers - 1);
+}
+
+/* Every kind but the field has a handle; every handle stands where its own drag would put it. */
+static void
+test_drag_to_itself(void **state) {
+  (void) state;
+  for (guint family = 0; family < SPV_N_OUTLINE_FAMILIES; family++) {
+    for (guint kind = 0; kind < SPV_N_PATTERNS; kind++) {
+      g_autoptr(SpvScheme) scheme = scene_scheme((SpvOutlineFamily) family, 9, 9, (SpvPatternKind) kind);
+      g_autoptr(GArray) handles = handles_of(scheme);
+
+      assert_true((handles->len > 0) == (kind != SPV_PATTERN_FIELD));
+      for (guint i = 0; i < handles->len; i++) {
+        const SpvHandle *handle = &g_array_index(handles, SpvHandle, i);
+        double values[2];
+
+        spv_handle_drag(handle, handle->at, FALSE, values);
+        assert_true(fabs(values[0] - handle->values[0]) < FINE);
+        if (handle->n_measures > 1)
+          assert_true(fabs(values[1] - handle->values[1]) < FINE);
+      }
+    }
+  }
+}
+
+/* Where HANDLE says that it is, at VALUES. */
+static SpvPoint
+place_at(const SpvHandle *handle, const double values[2]) {
+  double angle;
+
+  switch (handle->motion) {
+  case SPV_MOTION_SLIDE:
+    return spv_point_add(handle->foot, spv_point_scale(handle->direction, values[0]));
+  case SPV_MOTION_MOVE:
+    return spv_point_add(handle->foot, spv_point(values[0], values[1]));
+  case SPV_MOTION_DIVIDE:
+    return spv_point_add(handle->foot, spv_point_scale(handle->direction, 1 / values[0]));
+  case SPV_MOTION_TURN:
+    break;
+  }
+  angle = handle->turn_sense * values[0] / handle->turn_factor;
+  return spv_point_add(handle->foot,
+                       spv_point(handle->direction.x * cos(angle) - handle->direction.y * sin(angle),
+                                 handle->direction.x * sin(angle) + handle->direction.y * cos(angle)));
+}
+
+/* After a drag is carried out, the layer as it is then laid has its handle where the drag said: the frames
+ * and the patterns agree. */
+static void
+test_handle_follows(void **state) {
+  (void) state;
+  for (guint kind = 1; kind < SPV_N_PATTERNS; kind++) {
+    g_autoptr(SpvScheme) scheme = scene_scheme(SPV_OUTLINE_KNEEPAD, 9, 10, (SpvPatternKind) kind);
+    g_autoptr(GArray) handles = handles_of(scheme);
+
+    for (guint i = 0; i < handles->len; i++) {
+      const SpvHandle *handle = &g_array_index(handles, SpvHandle, i), *now;
+      SpvPoint pointer = spv_point_add(handle->at, spv_point(0.31, 0.23)), expected;
+      double values[2];
+      g_autoptr(SpvLayer) layer = NULL;
+      g_autoptr(SpvScheme) next = NULL;
+      g_autoptr(GArray) after = NULL;
+
+      /* A check anchors its columns at the panel's side, so its corner moves as they do. */
+      if (kind == SPV_PATTERN_CHECK && handle->motion == SPV_MOTION_DIVIDE)
+        continue;
+      spv_handle_drag(handle, pointer, TRUE, values);
+      expected = place_at(handle, values);
+      layer = spv_handle_apply_to_layer(handle, layer_of(scheme), scheme->panels[0], values);
+      next = with_layer(scheme, layer);
+      after = handles_of(next);
+      now = spv_handles_find(after, handle);
+      assert_non_null(now);
+      assert_true(fabs(now->values[0] - values[0]) < FINE);
+      assert_true(spv_point_distance(now->at, expected) < FINE);
+    }
+  }
+}
+
+static int
+pick_slot(const SpvComposition *composition, SpvPoint at) {
+  int index = spv_composition_pick(composition, at);
+
+  return index < 0
+             ? -1
+             : (int) ((const SpvLaidShape *) g_ptr_array_index(composition->shapes, (guint) index))->tincture;
+}
+
+/* These handles lie on a boundary of what is drawn: another tincture on either side. */
+static void
+test_on_the_boundary(void **state) {
+  const SpvPatternKind kinds[] = {
+    SPV_PATTERN_PER_PALE,    SPV_PATTERN_PER_FESS, SPV_PATTERN_PER_BEND, SPV_PATTERN_PER_BEND_SINISTER,
+    SPV_PATTERN_PER_CHEVRON, SPV_PATTERN_PALY,     SPV_PATTERN_BARRY,    SPV_PATTERN_BENDY,
+    SPV_PATTERN_BORDURE,     SPV_PATTERN_CHIEF,    SPV_PATTERN_ROUNDEL,
+  };
+
+  (void) state;
+  for (guint i = 0; i < G_N_ELEMENTS(kinds); i++) {
+    g_autoptr(SpvScheme) scheme = scene_scheme(SPV_OUTLINE_RECTANGLE, 9, 10, kinds[i]);
+    g_autoptr(SpvComposition) composition = spv_compose(scheme, 0);
+    g_autoptr(GArray) handles = spv_layer_handles(composition, 1);
+    const SpvHandle *handle = &g_array_index(handles, SpvHandle, 0);
+    SpvPoint step = spv_point_scale(spv_point_unit(handle->direction), 0.02);
+
+    assert_int_not_equal(pick_slot(composition, spv_point_add(handle->at, step)),
+                         pick_slot(composition, spv_point_subtract(handle->at, step)));
+  }
+}
+
+/* The depth's handle is the tip of a point, the width's a root. */
+static void
+test_jagged(void **state) {
+  (void) state;
+  for (int edge = 0; edge < 5; edge++) {
+    g_autoptr(SpvScheme) preset = scene_scheme(SPV_OUTLINE_PLATE, 9, 10, SPV_PATTERN_JAGGED_BORDER);
+    int edge_index = spv_pattern_measure_index(SPV_PATTERN_JAGGED_BORDER, "edge");
+    int lean_index = spv_pattern_measure_index(SPV_PATTERN_JAGGED_BORDER, "lean");
+    g_autoptr(SpvLayer) turned = spv_layer_with_measure(layer_of(preset), (guint) edge_index,
+                                                        (SpvMeasure){ SPV_UNIT_PLAIN, edge });
+    g_autoptr(SpvLayer)
+        leaning = spv_layer_with_measure(turned, (guint) lean_index, (SpvMeasure){ SPV_UNIT_DEGREES, 20 });
+    g_autoptr(SpvScheme) scheme = with_layer(preset, leaning);
+    g_autoptr(SpvComposition) composition = spv_compose(scheme, 0);
+    g_autoptr(GArray) handles = spv_layer_handles(composition, 1);
+    const SpvDraft *draft = g_ptr_array_index(composition->drafts, 1);
+    guint found = 0;
+
+    for (guint i = 0; i < handles->len; i++) {
+      const SpvHandle *handle = &g_array_index(handles, SpvHandle, i);
+
+      for (guint j = 0; j < draft->dots->len && handle->motion == SPV_MOTION_SLIDE; j++)
+        if (spv_point_distance(g_array_index(draft->dots, SpvDraftDot, j).at, handle->at) < FINE)
+          found++;
+    }
+    assert_int_equal(found, 2);
+  }
+}
+
+/* A check's grid, wherever the pattern put it, can be taken up and moved. */
+static void
+test_check_grid(void **state) {
+  const double cells[] = { 0, 1.3 };
+
+  (void) state;
+  for (guint i = 0; i < G_N_ELEMENTS(cells); i++) {
+    g_autoptr(SpvScheme) preset = scene_scheme(SPV_OUTLINE_ROUND_PAD, 9, 8.5, SPV_PATTERN_CHECK);
+    int cell = spv_pattern_measure_index(SPV_PATTERN_CHECK, "cell");
+    SpvMeasure given = { cells[i] > 0 ? SPV_UNIT_MM : SPV_UNIT_AUTO, cells[i] };
+    g_autoptr(SpvLayer) sized = spv_layer_with_measure(layer_of(preset), (guint) cell, given);
+    g_autoptr(SpvScheme) scheme = with_layer(preset, sized);
+    g_autoptr(GArray) handles = handles_of(scheme);
+    const SpvHandle *handle = &g_array_index(handles, SpvHandle, 0);
+    double values[2] = { handle->values[0] + 0.2, handle->values[1] - 0.15 };
+    g_autoptr(SpvLayer) moved = spv_handle_apply_to_layer(handle, sized, scheme->panels[0], values);
+    g_autoptr(SpvScheme) next = with_layer(scheme, moved);
+    g_autoptr(GArray) after = handles_of(next);
+    SpvPoint at = g_array_index(after, SpvHandle, 0).at;
+    double pitch = cells[i] > 0 ? cells[i] : 9.0 / 7;
+
+    assert_int_equal(handle->motion, SPV_MOTION_MOVE);
+    /* The same grid 0.2 to the right and 0.15 up; the corner shown may be another one. */
+    assert_true(fabs(remainder(at.x - handle->at.x - 0.2, pitch)) < FINE);
+    assert_true(fabs(remainder(at.y - handle->at.y + 0.15, pitch)) < FINE);
+  }
+}
+
+/* mm stay mm, a fraction stays one, what was not given becomes mm or degrees. */
+static void
+test_units(void **state) {
+  g_autoptr(SpvScheme) scheme = scene_scheme(SPV_OUTLINE_RECTANGLE, 8, 10, SPV_PATTERN_CHIEF);
+  const SpvMeasure before[] = { { SPV_UNIT_MM, 2 }, { SPV_UNIT_RELATIVE, 0.25 }, { SPV_UNIT_AUTO, 0 } };
+  const SpvMeasure expected[] = { { SPV_UNIT_MM, 3.35 },
+                                  { SPV_UNIT_RELATIVE, 0.335 },
+                                  { SPV_UNIT_MM, 3.35 } };
+
+  (void) state;
+  for (guint i = 0; i < G_N_ELEMENTS(before); i++) {
+    g_autoptr(SpvLayer) layer = spv_layer_with_measure(layer_of(scheme), 0, before[i]);
+    g_autoptr(SpvScheme) given = with_layer(scheme, layer);
+    g_autoptr(GArray) handles = handles_of(given);
+    const SpvHandle *handle = &g_array_index(handles, SpvHandle, 0);
+    g_autoptr(SpvLayer) dragged = NULL;
+    double values[2];
+
+    spv_handle_drag(handle, spv_point(1.234, 3.361), TRUE, values);
+    dragged = spv_handle_apply_to_layer(handle, layer, given->panels[0], values);
+    assert_true(spv_measure_equal(dragged->pattern.measures[0], expected[i]));
+  }
+}
+
+/* Dragged beyond what a measure allows, it stops at the end; nothing invalid ever reaches the layer. */
+static void
+test_range(void **state) {
+  const SpvPoint far[] = { { 1e5, 1e5 }, { -1e5, -1e5 }, { 0, 0 }, { 1e5, -1e5 } };
+
+  (void) state;
+  for (guint kind = 1; kind < SPV_N_PATTERNS; kind++) {
+    g_autoptr(SpvScheme) scheme = scene_scheme(SPV_OUTLINE_GREAVE, 6, 12, (SpvPatternKind) kind);
+    g_autoptr(GArray) handles = handles_of(scheme);
+    const SpvPatternInfo *info = spv_pattern_info((SpvPatternKind) kind);
+
+    for (guint i = 0; i < handles->len; i++) {
+      for (guint j = 0; j < G_N_ELEMENTS(far); j++) {
+        const SpvHandle *handle = &g_array_index(handles, SpvHandle, i);
+        g_autoptr(SpvLayer) layer = NULL;
+        double values[2];
+
+        spv_handle_drag(handle, far[j], TRUE, values);
+        layer = spv_handle_apply_to_layer(handle, layer_of(scheme), scheme->panels[0], values);
+        for (guint m = 0; m < info->n_measures; m++)
+          assert_true(spv_measure_is_valid(&info->measures[m], layer->pattern.measures[m]));
+      }
+    }
+  }
+}
+
+static void
+test_snap(void **state) {
+  g_autoptr(SpvScheme) scheme = scene_scheme(SPV_OUTLINE_RECTANGLE, 8, 10, SPV_PATTERN_CHIEF);
+  g_autoptr(GArray) handles = handles_of(scheme);
+  double values[2];
+
+  (void) state;
+  spv_handle_drag(&g_array_index(handles, SpvHandle, 0), spv_point(0, 0.7234), TRUE, values);
+  assert_true(values[0] == 0.7);
+  spv_handle_drag(&g_array_index(handles, SpvHandle, 0), spv_point(0, 0.7234), FALSE, values);
+  assert_true(values[0] == 0.723);
+}
+
+static void
+test_hidden_and_locked(void **state) {
+  g_autoptr(SpvScheme) scheme = scene_scheme(SPV_OUTLINE_DISC, 9, 9, SPV_PATTERN_ROUNDEL);
+  g_autoptr(SpvLayer) locked = spv_layer_with_locked(layer_of(scheme), TRUE);
+  g_autoptr(SpvLayer) hidden = spv_layer_with_hidden(layer_of(scheme), TRUE);
+  g_autoptr(SpvScheme) with_locked = with_layer(scheme, locked);
+  g_autoptr(SpvScheme) with_hidden = with_layer(scheme, hidden);
+  g_autoptr(GArray) none = handles_of(with_locked), nor_here = handles_of(with_hidden);
+
+  (void) state;
+  assert_int_equal(none->len, 0);
+  assert_int_equal(nor_here->len, 0);
+}
+
+/* The panel's own handles lie on its edge, and a drag gives the new width and height. */
+static void
+test_panel(void **state) {
+  (void) state;
+  for (guint family = 0; family < SPV_N_OUTLINE_FAMILIES; family++) {
+    g_autoptr(SpvScheme) scheme = scene_scheme((SpvOutlineFamily) family, 9, 9, SPV_PATTERN_FIELD);
+    g_autoptr(SpvComposition) composition = spv_compose(scheme, 0);
+    g_autoptr(GArray) handles = spv_panel_handles(composition);
+
+    assert_int_equal(handles->len, family == SPV_OUTLINE_DISC ? 1 : 2);
+    for (guint i = 0; i < handles->len; i++) {
+      const SpvHandle *handle = &g_array_index(handles, SpvHandle, i);
+      g_autoptr(SpvPanel) panel = NULL;
+      double values[2];
+
+      if (handle->measures[0] == SPV_PANEL_WIDTH) {
+        double distance;
+
+        spv_track_locate(spv_outline_track(composition->outline), handle->at, &distance);
+        /* A greave with rounded corners does not quite reach its width. */
+        assert_true(distance < 0.1);
+      }
+      for (double size = 0.1; size < 16; size *= 2) {
+        g_clear_pointer(&panel, spv_panel_unref);
+        spv_handle_drag(handle, spv_point(size / 2 + 0.01, size + 0.01), TRUE, values);
+        panel = spv_handle_apply_to_panel(handle, scheme->panels[0], values);
+        assert_true(spv_outline_spec_check(&panel->outline, NULL));
+      }
+      assert_true(
+          fabs((handle->measures[0] == SPV_PANEL_WIDTH ? panel->outline.width : panel->outline.height) -
+               values[0]) < 1e-9);
+    }
+  }
+}
+
+static void
+test_caption(void **state) {
+  g_autoptr(SpvScheme) scheme = scene_scheme(SPV_OUTLINE_DISC, 9, 9, SPV_PATTERN_ROUNDEL);
+  g_autoptr(GArray) handles = handles_of(scheme);
+  const double values[2] = { 0.7, -1.25 };
+  g_autofree char *one = spv_handle_caption(&g_array_index(handles, SpvHandle, 0), &layer_of(scheme)->pattern,
+                                            values);
+  g_autofree char *two = spv_handle_caption(&g_array_index(handles, SpvHandle, 1), &layer_of(scheme)->pattern,
+                                            values);
+
+  (void) state;
+  assert_string_equal(one, "Diameter 0.70\u2009mm");
+  assert_string_equal(two, "Shift across 0.70\u2009mm\nBelow datum -1.25\u2009mm");
+}
+
+int
+main(void) {
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test(test_drag_to_itself),
+    cmocka_unit_test(test_handle_follows),
+    cmocka_unit_test(test_on_the_boundary),
+    cmocka_unit_test(test_jagged),
+    cmocka_unit_test(test_check_grid),
+    cmocka_unit_test(test_units),
+    cmocka_unit_test(test_range),
+    cmocka_unit_test(test_snap),
+    cmocka_unit_test(test_hidden_and_locked),
+    cmocka_unit_test(test_panel),
+    cmocka_unit_test(test_caption),
+  };
+
+  return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -49,16 +49,27 @@ check_bytes(SpvReader *reader) {
   return TRUE;
 }
 
-/* jansson's complaint in our words, TOKEN being where it stopped. */
+/* Whether TOKEN is a text that does not end, or that holds what JSON does not allow in one. */
+static gboolean
+is_broken_text(const char *token) {
+  if (token[0] != '"')
+    return FALSE;
+  json_t *text = json_loads(token, JSON_DECODE_ANY, NULL);
+  gboolean broken = text == NULL;
+  json_decref(text);
+  return broken;
+}
+
+/* jansson's complaint in our words, TOKEN being where it stopped and EXCERPT what to show of it. */
 static char *
-syntax_message(const json_error_t *problem, const char *token) {
+syntax_message(const json_error_t *problem, const char *token, const char *excerpt) {
   switch (json_error_code(problem)) {
   case json_error_duplicate_key:
-    return g_strdup_printf(_("the member %s is there twice; remove one"), token);
+    return g_strdup_printf(_("the member %s is there twice; remove one"), excerpt);
   case json_error_end_of_input_expected:
-    return g_strdup_printf(_("there is more after the end of the scheme, from “%s” on; remove it"), token);
+    return g_strdup_printf(_("there is more after the end of the scheme, from “%s” on; remove it"), excerpt);
   case json_error_numeric_overflow:
-    return g_strdup_printf(_("the number %s is too large; give a smaller one"), token);
+    return g_strdup_printf(_("the number %s is too large; give a smaller one"), excerpt);
   case json_error_null_character:
   case json_error_null_byte_in_key:
     return g_strdup(_("this text holds the character \\u0000; remove it"));
@@ -79,9 +90,13 @@ syntax_message(const json_error_t *problem, const char *token) {
   }
   if (token[0] == '\0')
     return g_strdup(_("the file ends too early; a value, a quotation mark or a closing bracket is missing"));
+  if (is_broken_text(token))
+    return g_strdup_printf(
+        _("the text %s is broken; look for a missing quotation mark, a line feed or a wrong \\ in it"),
+        excerpt);
   return g_strdup_printf(
       _("not JSON at “%s”; look for a missing or extra comma, quotation mark or bracket here or just before"),
-      token);
+      excerpt);
 }
 
 static void
@@ -92,7 +107,7 @@ fail_syntax(SpvReader *reader, const json_error_t *problem) {
   gsize start = spv_json_token_before(reader->text, reader->length, stopped, &end, &path);
   g_autofree char *token = g_strndup(reader->text + start, end - start);
   g_autofree char *excerpt = spv_reader_excerpt(token);
-  g_autofree char *message = syntax_message(problem, excerpt);
+  g_autofree char *message = syntax_message(problem, token, excerpt);
   spv_reader_fail_offset(reader, SPV_SCHEME_ERROR_SYNTAX, start, path, "%s", message);
 }
 

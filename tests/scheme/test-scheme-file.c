@@ -237,7 +237,7 @@ the_locale_does_not_change_the_file(void **state) {
   g_autofree char *broken = g_strdup("{\"spolvero\": 1, \"title\": \"T\", \"finest-line\": 7.5}");
   GError *error = NULL;
   assert_null(spv_scheme_parse(broken, strlen(broken), "f", &error));
-  assert_string_equal(error->message, "f:1:45: “finest-line” is 7.5; give a number from 0.05 to 5\u2009mm "
+  assert_string_equal(error->message, "f:1:46: “finest-line” is 7.5; give a number from 0.05 to 5\u2009mm "
                                       "($.finest-line)");
   g_error_free(error);
 }

@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The two parts of the frame that hold words of the scheme. */
+#pragma once
+
+#include "sheet/frame.h"
+
+#define SPV_LINE_FRAME 0.25
+#define SPV_LINE_FINE 0.1
+
+/* The tinctures of the sheet, a swatch and a name each, inside BOX; how many more there are where they do not
+ * all fit. */
+void spv_legend_draw(cairo_t *cr, SpvBox box, const SpvFrameWords *words);
+
+/* The fields of ISO 7200 that a guide sheet has, filling BOX. */
+void spv_title_block_draw(cairo_t *cr, SpvBox box, const SpvFrameWords *words);

@@ -1,0 +1,43 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What every sheet has: the frame, the bar and the card outline that prove the scale, the legend of
+ * tinctures, the caution and the title block. Millimetres on the page. */
+#pragma once
+
+#include <cairo.h>
+
+#include "draw/draw.h"
+#include "sheet/paper.h"
+
+/* The frame's distance from the paper's edge: inside of what printers leave white. */
+#define SPV_FRAME_MARGIN 8.0
+
+typedef struct {
+  SpvBox frame;
+  SpvBox free;      /* for the cards */
+  SpvPoint bar;     /* its left end */
+  SpvBox card;      /* the ID-1 outline */
+  SpvBox title;     /* the title block, in the frame's corner */
+  SpvPoint caution; /* the left end of its first line's top */
+  char **cautions;  /* its lines */
+} SpvFrame;
+
+/* What the title block and the legend of one sheet say. */
+typedef struct {
+  const char *title, *harness;
+  const char *date;   /* NULL for none */
+  const char *panels; /* the names of those on the sheet */
+  guint number, count;
+  const SpvScheme *scheme;
+  const gboolean *shown; /* one a tincture of the scheme: whether the sheet shows it */
+  SpvDrawMode mode;      /* of the legend's swatches */
+} SpvFrameWords;
+
+SpvFrame *spv_frame_new(cairo_t *measuring, const SpvPaper *paper);
+void spv_frame_free(SpvFrame *frame);
+
+/* The sentence that makes a sheet true: on the sheet and in the files. */
+const char *spv_scale_statement(void);
+
+void spv_frame_draw(cairo_t *cr, const SpvFrame *frame, const SpvFrameWords *words);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC(SpvFrame, spv_frame_free)

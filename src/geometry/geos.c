@@ -47,11 +47,11 @@ spv_geos_polygon(SpvRing *const *rings, gsize n) {
 }
 
 GEOSGeometry *
-spv_geos_collect(int type, GPtrArray *parts) {
+spv_geos_collect(GPtrArray *polygons) {
   gsize n = 0;
-  gpointer *moved = g_ptr_array_steal(parts, &n);
-  GEOSGeometry *collection = GEOSGeom_createCollection_r(spv_geos(), type, (GEOSGeometry **) moved,
-                                                         (unsigned) n);
+  gpointer *moved = g_ptr_array_steal(polygons, &n);
+  GEOSGeometry *collection = GEOSGeom_createCollection_r(spv_geos(), GEOS_MULTIPOLYGON,
+                                                         (GEOSGeometry **) moved, (unsigned) n);
   g_free(moved);
   return collection;
 }
@@ -63,7 +63,7 @@ spv_geos_from_shape(const SpvShape *shape) {
   g_autoptr(GPtrArray) polygons = g_ptr_array_sized_new((guint) n);
   for (gsize i = 0; i < n; i++)
     g_ptr_array_add(polygons, spv_geos_polygon(pieces[i].rings, pieces[i].n_rings));
-  return spv_geos_collect(GEOS_MULTIPOLYGON, polygons);
+  return spv_geos_collect(polygons);
 }
 
 static void

@@ -51,13 +51,16 @@ spv_shape_difference(const SpvShape *a, const SpvShape *b) {
   return rest == NULL ? spv_shape_ref(a) : spv_geos_to_shape(rest);
 }
 
-/* The union of POLYGONS, which are moved into it; NULL when there are none. Where GEOS can't join them all at
- * once they are joined one by one, and one that still fails is left out. */
+/* The union of POLYGONS, which are moved into it; NULL when there are none. Polygons that meet at corners at
+ * most, as a check's cells do, are their own union: to know that is far quicker than to join them. Where GEOS
+ * can't join all at once they are joined one by one, and one that still fails is left out. */
 static GEOSGeometry *
 join(GPtrArray *polygons) {
   if (polygons->len == 0)
     return NULL;
-  g_autoptr(GEOSGeometry) all = spv_geos_collect(GEOS_GEOMETRYCOLLECTION, polygons);
+  g_autoptr(GEOSGeometry) all = spv_geos_collect(polygons);
+  if (GEOSisValid_r(spv_geos(), all) == 1)
+    return g_steal_pointer(&all);
   GEOSGeometry *joined = spv_geos_join(all);
   if (joined != NULL)
     return joined;
@@ -71,6 +74,14 @@ join(GPtrArray *polygons) {
     joined = more;
   }
   return joined;
+}
+
+/* Adds copies of the polygons in GEOMETRY, which may be NULL. */
+static void
+add_polygons(GPtrArray *polygons, const GEOSGeometry *geometry) {
+  g_autoptr(GPtrArray) parts = spv_geos_polygons(geometry);
+  for (guint i = 0; i < parts->len; i++)
+    g_ptr_array_add(polygons, GEOSGeom_clone_r(spv_geos(), g_ptr_array_index(parts, i)));
 }
 
 static void
@@ -138,11 +149,10 @@ spv_shape_new_from_path(const SpvPath *path) {
   g_autoptr(GPtrArray) cut = g_ptr_array_new_with_free_func(free_geometry);
   for (guint i = 0; i < rings->len; i++) {
     const SpvRing *ring = g_ptr_array_index(rings, i);
-    GEOSGeometry *filled = fill_ring(ring);
+    g_autoptr(GEOSGeometry) filled = fill_ring(ring);
     /* A bow-tie's lobes cancel but for rounding: it adds. */
     gboolean adds = spv_ring_area(ring) > -SPV_SNAP_GRID * spv_ring_length(ring);
-    if (filled != NULL)
-      g_ptr_array_add(adds ? added : cut, filled);
+    add_polygons(adds ? added : cut, filled);
   }
   g_autoptr(GEOSGeometry) area = join(added);
   g_autoptr(GEOSGeometry) hole = join(cut);
@@ -186,16 +196,7 @@ spv_shape_clip_cells(const SpvShape *outline, GPtrArray *cells) {
 
   g_autoptr(GEOSGeometry) joined = join(edge);
   g_autoptr(GEOSGeometry) clipped = joined == NULL ? NULL : overlay(GEOSIntersectionPrec_r, whole, joined);
-  g_autoptr(GPtrArray) parts = spv_geos_polygons(clipped);
-  for (guint i = 0; i < parts->len; i++)
-    g_ptr_array_add(inside, GEOSGeom_clone_r(spv_geos(), g_ptr_array_index(parts, i)));
-  if (inside->len == 0)
-    return spv_shape_new_empty();
-
-  /* Cells that share an edge rather than a corner are no valid multipolygon: join them. */
-  g_autoptr(GEOSGeometry) all = spv_geos_collect(GEOS_MULTIPOLYGON, inside);
-  if (GEOSisValid_r(spv_geos(), all) == 1)
-    return spv_geos_to_shape(all);
-  g_autoptr(GEOSGeometry) merged = spv_geos_join(all);
-  return spv_geos_to_shape(merged != NULL ? merged : all);
+  add_polygons(inside, clipped);
+  g_autoptr(GEOSGeometry) all = join(inside);
+  return spv_geos_to_shape(all);
 }

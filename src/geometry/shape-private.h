@@ -22,8 +22,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(GEOSGeometry, spv_geos_free)
 GEOSGeometry *spv_geos_polygon(SpvRing *const *rings, gsize n);
 /* A multipolygon of all of SHAPE's pieces; it may be empty. */
 GEOSGeometry *spv_geos_from_shape(const SpvShape *shape);
-/* Moves the N parts into one collection of TYPE (GEOS_MULTIPOLYGON or GEOS_GEOMETRYCOLLECTION). */
-GEOSGeometry *spv_geos_collect(int type, GPtrArray *parts);
+/* Moves the polygons into one multipolygon, which need not be valid. */
+GEOSGeometry *spv_geos_collect(GPtrArray *polygons);
 /* Every polygon in GEOMETRY, however deep; lines and points are left out. Borrowed from GEOMETRY. */
 GPtrArray *spv_geos_polygons(const GEOSGeometry *geometry);
 /* The polygons of GEOMETRY as a shape, in a canonical order. NULL gives the empty shape. */

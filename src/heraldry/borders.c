@@ -109,6 +109,7 @@ spv_lay_jagged_border(const SpvPattern *pattern, const SpvOutline *outline, SpvD
   int choice = (int) spv_pattern_measure(pattern, SPV_JAGGED_EDGE, outline, 2);
   const SpvTrack *track = spv_outline_track(outline);
   double smaller = MIN(spv_outline_width(outline), spv_outline_height(outline));
+  double reach = spv_outline_width(outline) + spv_outline_height(outline);
   double s0 = 0, s1 = spv_track_length(track);
   g_autoptr(SpvTrack) edge = NULL;
   SpvPathBuilder *builder = spv_path_builder_new();
@@ -121,8 +122,9 @@ spv_lay_jagged_border(const SpvPattern *pattern, const SpvOutline *outline, SpvD
     .edge = edge,
     .start = s0,
     .points = count_points(pattern, outline, spv_track_length(edge)),
-    .width = spv_pattern_measure(pattern, SPV_JAGGED_WIDTH, outline, 0),
-    .depth = spv_pattern_measure(pattern, SPV_JAGGED_DEPTH, outline, 0),
+    /* Beyond the far side of the panel nothing more can show. */
+    .width = MIN(spv_pattern_measure(pattern, SPV_JAGGED_WIDTH, outline, 0), reach),
+    .depth = MIN(spv_pattern_measure(pattern, SPV_JAGGED_DEPTH, outline, 0), reach),
     .outer = OVERLAP * smaller,
   };
   jagged.pitch = spv_track_length(edge) / jagged.points;
@@ -131,7 +133,6 @@ spv_lay_jagged_border(const SpvPattern *pattern, const SpvOutline *outline, SpvD
     for (guint i = 0; i < jagged.points; i++)
       add_point(&jagged, i, builder);
   if (choice != ALL_ROUND && jagged.width > 0) {
-    double reach = spv_outline_width(outline) + spv_outline_height(outline);
     add_end(&jagged, TRUE, reach, builder);
     add_end(&jagged, FALSE, reach, builder);
   }

@@ -158,17 +158,18 @@ tangent_length(double radius, double angle) {
   return radius / tan(angle / 2);
 }
 
+/* The angle at the upper corners of a trapezium. */
 static double
-trapezium_angle(const SpvOutlineSpec *spec, double foot) {
-  return atan2(spec->height, (spec->width - foot) / 2);
+trapezium_angle(double width, double foot, double height) {
+  return atan2(height, (width - foot) / 2);
 }
 
 static double
-trapezium_max_corner(const SpvOutlineSpec *spec, double foot) {
-  double angle = trapezium_angle(spec, foot);
-  double side = hypot(spec->height, (spec->width - foot) / 2);
+trapezium_max_corner(double width, double foot, double height) {
+  double angle = trapezium_angle(width, foot, height);
+  double side = hypot(height, (width - foot) / 2);
   double upper = tangent_length(1, angle), lower = tangent_length(1, G_PI - angle);
-  return MIN(spec->width / 2 / upper, MIN(foot / 2 / lower, side / (upper + lower)));
+  return MIN(width / 2 / upper, MIN(foot / 2 / lower, side / (upper + lower)));
 }
 
 static void
@@ -184,8 +185,8 @@ round_corner(SpvHalf *half, SpvPoint corner, SpvPoint in, SpvPoint out, double r
 }
 
 static void
-trapezium_draw(const SpvOutlineSpec *spec, double foot, double radius, SpvHalf *half) {
-  SpvPoint upper = { spec->width / 2, 0 }, lower = { foot / 2, spec->height };
+trapezium_draw(double width, double foot, double height, double radius, SpvHalf *half) {
+  SpvPoint upper = { width / 2, 0 }, lower = { foot / 2, height };
   SpvPoint down = spv_point_unit(spv_point_subtract(lower, upper));
 
   if (radius > 0) {
@@ -195,13 +196,27 @@ trapezium_draw(const SpvOutlineSpec *spec, double foot, double radius, SpvHalf *
     spv_half_line(half, upper);
     spv_half_line(half, lower);
   }
-  spv_half_line(half, spv_point(0, spec->height));
+  spv_half_line(half, spv_point(0, height));
+}
+
+/* Rounding takes something off the sharp upper corners: how wide the trapezium is before, for the greave to
+ * measure its width after. */
+static double
+greave_full_width(const SpvOutlineSpec *spec) {
+  double width = spec->width, radius = spec->own[1];
+
+  for (int i = 0; i < 50; i++)
+    width = spec->width +
+            2 * (tangent_length(radius, trapezium_angle(width, spec->own[0], spec->height)) - radius);
+  return width;
 }
 
 static gboolean
 greave_check(const SpvOutlineSpec *spec, GError **error) {
-  return check_own(spec, 0, 0.1 * spec->width, spec->width, error) &&
-         check_own(spec, 1, 0, trapezium_max_corner(spec, spec->own[0]), error);
+  /* The widening is small and grows with the radius: what fits the trapezium as measured, less a little, fits
+   * the wider one too. */
+  double most = 0.9 * trapezium_max_corner(spec->width, spec->own[0], spec->height);
+  return check_own(spec, 0, 0.1 * spec->width, spec->width, error) && check_own(spec, 1, 0, most, error);
 }
 
 static void
@@ -212,12 +227,12 @@ greave_preset(SpvOutlineSpec *spec) {
 
 static void
 greave_draw(const SpvOutlineSpec *spec, SpvHalf *half) {
-  trapezium_draw(spec, spec->own[0], spec->own[1], half);
+  trapezium_draw(greave_full_width(spec), spec->own[0], spec->height, spec->own[1], half);
 }
 
 static gboolean
 rectangle_check(const SpvOutlineSpec *spec, GError **error) {
-  return check_own(spec, 0, 0, trapezium_max_corner(spec, spec->width), error);
+  return check_own(spec, 0, 0, trapezium_max_corner(spec->width, spec->width, spec->height), error);
 }
 
 static void
@@ -227,12 +242,12 @@ rectangle_preset(SpvOutlineSpec *spec) {
 
 static void
 rectangle_draw(const SpvOutlineSpec *spec, SpvHalf *half) {
-  trapezium_draw(spec, spec->width, spec->own[0], half);
+  trapezium_draw(spec->width, spec->width, spec->height, spec->own[0], half);
 }
 
 static void
 strip_draw(const SpvOutlineSpec *spec, SpvHalf *half) {
-  trapezium_draw(spec, spec->width, 0, half);
+  trapezium_draw(spec->width, spec->width, spec->height, 0, half);
 }
 
 /* Disc. */

@@ -153,6 +153,22 @@ turning_place(const SpvTrack *track, double from, double angle) {
   return s / 2;
 }
 
+/* How the right half faces where it meets the centre line at the foot. */
+static double
+facing_at_foot(const SpvTrack *track) {
+  gsize n;
+  const SpvPoint *points = spv_track_points(track, &n);
+  double s = 0, half = spv_track_length(track) / 2;
+
+  for (gsize i = 0; i < n; i++) {
+    SpvPoint a = points[i], b = points[(i + 1) % n];
+    s += spv_point_distance(a, b);
+    if (s >= half - 1e-6)
+      return facing(a, b);
+  }
+  return G_PI;
+}
+
 SpvOutline *
 spv_outline_new(const SpvOutlineSpec *spec) {
   SpvOutline *outline = g_new0(SpvOutline, 1);
@@ -166,7 +182,10 @@ spv_outline_new(const SpvOutlineSpec *spec) {
   outline->track = spv_track_new(ring->points, ring->n_points, TRUE);
   outline->shape = spv_shape_new_from_path(outline->path);
   outline->chief_end = turning_place(outline->track, 0, G_PI / 4);
-  outline->base_start = turning_place(outline->track, outline->chief_end, 3 * G_PI / 4);
+  /* Half-way from facing sideways to facing as the foot does: a level foot gives 45 degrees, a pointed one
+   * less. */
+  outline->base_start = turning_place(outline->track, outline->chief_end,
+                                      MIN(3 * G_PI / 4, (G_PI / 2 + facing_at_foot(outline->track)) / 2));
   g_atomic_ref_count_init(&outline->refs);
   return outline;
 }

@@ -12,11 +12,19 @@
 /* Parts that hang together by less than this touch at a corner only, mm. */
 #define HAIR 1e-6
 
-/* Erosions between nothing and the widest that is looked at. It isn't so that every smaller disc leaves the
- * piece whole and every larger one breaks it: past the waist the lesser part may vanish, and what is left is
- * whole again. So the search steps upward first, and only a waist whose lesser part is less than one step
- * wider than itself escapes it. */
-#define STEPS 24
+/* The search steps upward from FIRST mm, each disc RATIO times the last, before it looks closer. It isn't so
+ * that every smaller disc leaves the piece whole and every larger one breaks it: past the waist the lesser
+ * part may vanish, and what is left is whole again. */
+#define FIRST 0.02
+#define RATIO 1.08
+
+/* What lies farther than this many steps' growth from all that a step left has vanished at once: an arm, not
+ * the tip of a tooth, which draws back evenly (unless its sides meet at less than 6 degrees). */
+#define REACH 10
+
+/* An arm must be this even: half of it is still there at this part of the width where all but a tenth is
+ * gone. */
+#define EVEN 0.8
 
 /* How many of the parts are held against each other for the place of the waist. */
 #define MAX_PARTS 16
@@ -106,34 +114,99 @@ thinnest_wall(const GEOSGeometry *polygon, SpvPoint *place) {
   return thinnest;
 }
 
-/* The least disc, up to LIMIT, that breaks POLYGON into parts, and where; INFINITY if none of those tried
- * does. */
+/* The least disc between LOW, which leaves POLYGON in one part, and HIGH, which does not. */
 static double
-narrowest_waist(const GEOSGeometry *polygon, double limit, SpvPoint *place) {
-  double low = 0, high = 0;
-  for (int i = 1; i <= STEPS; i++) {
-    high = limit * i / STEPS;
-    g_autoptr(GEOSGeometry) rest = erode(polygon, high);
-    guint parts = count_parts(rest);
-    if (parts > 1) {
-      find_gap(rest, place);
-      break;
-    }
-    if (parts == 0 || i == STEPS)
-      return INFINITY;
-    low = high;
-  }
+split_width(const GEOSGeometry *polygon, double low, double high, SpvPoint *place) {
   while (high - low > PRECISION) {
     double middle = (low + high) / 2;
     g_autoptr(GEOSGeometry) rest = erode(polygon, middle);
-    if (count_parts(rest) > 1) {
+    if (count_parts(rest) > 1)
       high = middle;
-      find_gap(rest, place);
-    } else {
+    else
       low = middle;
+  }
+  g_autoptr(GEOSGeometry) broken = erode(polygon, high);
+  find_gap(broken, place);
+  return (low + high) / 2;
+}
+
+static double
+perimeter(const GEOSGeometry *geometry) {
+  double length = 0;
+  GEOSLength_r(spv_geos(), geometry, &length);
+  return length;
+}
+
+/* The disc between LOW and HIGH under which SHARE of the length of ARM, a part of POLYGON under LOW, is left.
+ */
+static double
+arm_width(const GEOSGeometry *polygon, const GEOSGeometry *arm, double share, double low, double high,
+          SpvPoint *place) {
+  while (high - low > PRECISION) {
+    double middle = (low + high) / 2;
+    g_autoptr(GEOSGeometry) rest = erode(polygon, middle);
+    g_autoptr(GEOSGeometry) left = GEOSIntersection_r(spv_geos(), rest, arm);
+    if (left != NULL && perimeter(left) >= share * perimeter(arm)) {
+      low = middle;
+      *place = spv_geos_inner_point(left);
+    } else {
+      high = middle;
     }
   }
   return (low + high) / 2;
+}
+
+/* The narrowest arm that is there in BEFORE, POLYGON under LOW, and gone in AFTER, POLYGON under HIGH;
+ * INFINITY if no arm is. */
+static double
+vanished_arm(const GEOSGeometry *polygon, const GEOSGeometry *before, const GEOSGeometry *after, double low,
+             double high, SpvPoint *place) {
+  double reach = REACH * (high - low);
+  if (perimeter(before) - perimeter(after) < 2 * reach)
+    return INFINITY;
+  g_autoptr(GEOSGeometry) near = spv_geos_offset(after, reach, reach / 100);
+  g_autoptr(GEOSGeometry) gone = near == NULL ? NULL : GEOSDifference_r(spv_geos(), before, near);
+  g_autoptr(GPtrArray) arms = spv_geos_polygons(gone);
+  double narrowest = INFINITY;
+  for (guint i = 0; i < arms->len; i++) {
+    const GEOSGeometry *arm = g_ptr_array_index(arms, i);
+    if (perimeter(arm) < 0.4 * high)
+      continue;
+    SpvPoint at = spv_geos_inner_point(arm), tip;
+    double half = arm_width(polygon, arm, 0.5, low, high, &at);
+    if (half >= narrowest || half < EVEN * arm_width(polygon, arm, 0.1, low, high, &tip))
+      continue;
+    narrowest = half;
+    *place = at;
+  }
+  return narrowest;
+}
+
+/* The least disc, up to LIMIT, that breaks POLYGON into parts or takes an arm off it, and where; INFINITY if
+ * none does. */
+static double
+narrowest_waist(const GEOSGeometry *polygon, double limit, SpvPoint *place) {
+  g_autoptr(GEOSGeometry) before = GEOSGeom_clone_r(spv_geos(), polygon);
+  for (double low = 0, high = MIN(FIRST, limit); low < high;) {
+    g_autoptr(GEOSGeometry) after = erode(polygon, high);
+    guint parts = count_parts(after);
+    if (parts > 1)
+      return split_width(polygon, low, high, place);
+    if (parts == 0) {
+      /* All at once: look just short of it. */
+      limit = MIN(limit, high) - 2 * PRECISION;
+      high = MIN((low + high) / 2, limit);
+      continue;
+    }
+    double arm = vanished_arm(polygon, before, after, low, high, place);
+    if (isfinite(arm))
+      return arm;
+    g_clear_pointer(&before, spv_geos_free);
+    before = g_steal_pointer(&after);
+    low = high;
+    high = MIN(high * RATIO, limit);
+  }
+  return INFINITY;
 }
 
 /* The diameter of the largest disc in POLYGON, or ENOUGH if that is less. */

@@ -260,7 +260,7 @@ static void
 change_guide(GSimpleAction *action, GVariant *state, gpointer data) {
   SpvWindow *window = data;
   gboolean on = g_variant_get_boolean(state);
-  g_object_set(window->canvas, "guide", on, NULL);
+  g_object_set(window->canvas, "show-guide", on, NULL);
   remember(window, "show-guide", on);
   g_simple_action_set_state(action, state);
 }

@@ -1,0 +1,390 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/a-scheme.h"
+
+#include "scheme/scheme-file.h"
+#include "window/session.h"
+
+static void
+count(gpointer counter) {
+  ++*(guint *) counter;
+}
+
+typedef struct {
+  SpvSession *session;
+  guint scheme, selection, findings;
+} Fixture;
+
+static int
+set_up(void **state) {
+  Fixture *f = g_new0(Fixture, 1);
+  g_autoptr(SpvScheme) scheme = a_scheme();
+  f->session = spv_session_new(scheme, NULL);
+  g_signal_connect_swapped(f->session, "scheme-changed", G_CALLBACK(count), &f->scheme);
+  g_signal_connect_swapped(f->session, "selection-changed", G_CALLBACK(count), &f->selection);
+  g_signal_connect_swapped(f->session, "findings-changed", G_CALLBACK(count), &f->findings);
+  *state = f;
+  return 0;
+}
+
+static int
+tear_down(void **state) {
+  Fixture *f = *state;
+  gpointer alive = f->session;
+  g_object_add_weak_pointer(G_OBJECT(f->session), &alive);
+  g_object_unref(f->session);
+  int result = alive ? 1 : 0;
+  g_free(f);
+  return result;
+}
+
+static void
+rename_layer(SpvSession *session, const char *name, const char *merge) {
+  g_autoptr(SpvLayer) layer = spv_layer_with_name(spv_session_chosen_layer(session), name);
+  spv_session_edit_layer(session, (guint) spv_session_layer(session), layer, "Rename layer", merge);
+}
+
+static void
+starts_at_the_first_design(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  assert_int_equal(spv_session_panel(s), 0);
+  assert_int_equal(spv_session_layer(s), 1);
+  assert_string_equal(spv_session_chosen_layer(s)->id, "check");
+  assert_false(spv_session_is_modified(s));
+  assert_null(spv_session_undo_label(s));
+  assert_null(spv_session_file(s));
+}
+
+static void
+an_edit_is_one_step_and_tells_once(void **state) {
+  Fixture *f = *state;
+  rename_layer(f->session, "chequy", NULL);
+  assert_int_equal(f->scheme, 1);
+  assert_int_equal(f->selection, 0);
+  assert_true(spv_session_is_modified(f->session));
+  assert_string_equal(spv_session_undo_label(f->session), "Rename layer");
+  assert_true(spv_session_undo(f->session));
+  assert_int_equal(f->scheme, 2);
+  assert_false(spv_session_is_modified(f->session));
+  assert_string_equal(spv_session_redo_label(f->session), "Rename layer");
+  assert_true(spv_session_redo(f->session));
+  assert_string_equal(spv_session_chosen_layer(f->session)->name, "chequy");
+  assert_false(spv_session_redo(f->session));
+}
+
+static void
+an_edit_that_changes_nothing_is_no_step(void **state) {
+  Fixture *f = *state;
+  const SpvLayer *layer = spv_session_chosen_layer(f->session);
+  g_autofree char *name = g_strdup(layer->name);
+  rename_layer(f->session, name, NULL);
+  assert_int_equal(f->scheme, 0);
+  assert_null(spv_session_undo_label(f->session));
+}
+
+static void
+a_drag_is_one_step_until_something_else_is_chosen(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  rename_layer(s, "a", "drag");
+  rename_layer(s, "b", "drag");
+  spv_session_select(s, 0, 0);
+  spv_session_select(s, 0, 1);
+  rename_layer(s, "c", "drag");
+  assert_true(spv_session_undo(s));
+  assert_string_equal(spv_session_chosen_panel(s)->layers[1]->name, "b");
+  assert_true(spv_session_undo(s));
+  assert_false(spv_session_is_modified(s));
+}
+
+static void
+adds_above_the_chosen_layer_and_chooses_it(void **state) {
+  Fixture *f = *state;
+  spv_session_select(f->session, 0, 0);
+  f->selection = 0;
+  spv_session_add_layer(f->session, SPV_PATTERN_PER_BEND);
+  const SpvPanel *panel = spv_session_chosen_panel(f->session);
+  assert_int_equal(panel->n_layers, 3);
+  assert_int_equal(spv_session_layer(f->session), 1);
+  assert_int_equal(f->selection, 1);
+  const SpvLayer *layer = spv_session_chosen_layer(f->session);
+  assert_int_equal(layer->pattern.kind, SPV_PATTERN_PER_BEND);
+  /* The field beneath is argent: neither half vanishes on it. */
+  assert_string_equal(layer->tinctures[0], "sable");
+  assert_string_equal(layer->tinctures[1], "vert");
+  assert_true(g_str_has_prefix(spv_session_undo_label(f->session), "Add "));
+}
+
+static void
+adds_on_top_of_a_panel_with_no_layer_chosen(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  spv_session_select(s, 0, -1);
+  assert_null(spv_session_chosen_layer(s));
+  spv_session_add_layer(s, SPV_PATTERN_JAGGED_BORDER);
+  assert_int_equal(spv_session_layer(s), 2);
+  spv_session_select(s, 1, -1);
+  spv_session_add_layer(s, SPV_PATTERN_FIELD);
+  assert_int_equal(spv_session_layer(s), 0);
+  assert_string_equal(spv_session_chosen_layer(s)->tinctures[0], "argent");
+  assert_null(spv_session_chosen_layer(s)->tinctures[1]);
+}
+
+static void
+removing_goes_on_downwards_and_stops_at_none(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  spv_session_remove_layer(s);
+  assert_int_equal(spv_session_layer(s), 0);
+  spv_session_remove_layer(s);
+  assert_int_equal(spv_session_layer(s), -1);
+  assert_int_equal(spv_session_chosen_panel(s)->n_layers, 0);
+  spv_session_remove_layer(s);
+  spv_session_undo(s);
+  spv_session_undo(s);
+  assert_int_equal(spv_session_chosen_panel(s)->n_layers, 2);
+  assert_false(spv_session_is_modified(s));
+}
+
+static void
+a_locked_layer_is_not_removed(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  g_autoptr(SpvLayer) locked = spv_layer_with_locked(spv_session_chosen_layer(s), TRUE);
+  spv_session_edit_layer(s, 1, locked, "Lock layer", NULL);
+  spv_session_remove_layer(s);
+  assert_int_equal(spv_session_chosen_panel(s)->n_layers, 2);
+}
+
+static void
+the_choice_follows_a_layer_that_moves(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  spv_session_move_layer(s, 1, 0);
+  assert_int_equal(spv_session_layer(s), 0);
+  assert_string_equal(spv_session_chosen_layer(s)->id, "check");
+  spv_session_undo(s);
+  assert_int_equal(spv_session_layer(s), 1);
+  assert_string_equal(spv_session_chosen_layer(s)->id, "check");
+}
+
+static void
+a_copy_has_an_id_of_its_own(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  spv_session_duplicate_layer(s);
+  assert_int_equal(spv_session_chosen_panel(s)->n_layers, 3);
+  assert_int_equal(spv_session_layer(s), 2);
+  assert_string_not_equal(spv_session_chosen_layer(s)->id, "check");
+  assert_int_equal(spv_session_chosen_layer(s)->pattern.kind, SPV_PATTERN_CHECK);
+}
+
+static void
+undo_shows_the_panel_that_it_changes(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  rename_layer(s, "chequy", NULL);
+  spv_session_select(s, 1, -1);
+  spv_session_undo(s);
+  assert_int_equal(spv_session_panel(s), 0);
+}
+
+static void
+a_choice_out_of_range_is_brought_back(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  spv_session_select(s, 99, 99);
+  assert_int_equal(spv_session_panel(s), 1);
+  assert_int_equal(spv_session_layer(s), -1);
+  spv_session_select(s, -5, -5);
+  assert_int_equal(spv_session_panel(s), 0);
+  assert_int_equal(spv_session_layer(s), -1);
+}
+
+static void
+a_panel_that_did_not_change_is_composed_once(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  const SpvComposition *first = spv_session_composition_of(s, 0);
+  const SpvComposition *second = spv_session_composition_of(s, 1);
+  const SpvGuide *guide = spv_session_guide(s);
+  assert_ptr_equal(spv_session_composition(s), first);
+  assert_ptr_equal(guide->composition, first);
+  g_autoptr(SpvComposition) old = spv_composition_ref((SpvComposition *) first);
+  rename_layer(s, "chequy", NULL);
+  assert_ptr_not_equal(spv_session_composition_of(s, 0), old);
+  assert_ptr_equal(spv_session_composition_of(s, 1), second);
+  assert_ptr_equal(spv_session_guide(s)->composition, spv_session_composition_of(s, 0));
+}
+
+static void
+another_colour_composes_every_panel_anew(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  const SpvScheme *scheme = spv_session_scheme(s);
+  g_autoptr(SpvComposition) old = spv_composition_ref((SpvComposition *) spv_session_composition_of(s, 1));
+  SpvTincture tincture = scheme->tinctures[1];
+  tincture.colour.red++;
+  g_autoptr(SpvScheme) recoloured = spv_scheme_with_tincture(scheme, 1, &tincture);
+  spv_session_push(s, recoloured, "Change colour", NULL);
+  assert_ptr_not_equal(spv_session_composition_of(s, 1), old);
+}
+
+static void
+another_title_composes_nothing_anew(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  const SpvComposition *composition = spv_session_composition_of(s, 0);
+  g_autoptr(SpvScheme) titled = spv_scheme_with_title(spv_session_scheme(s), "Lantern Company");
+  spv_session_push(s, titled, "Change title", NULL);
+  assert_ptr_equal(spv_session_composition_of(s, 0), composition);
+  g_autofree char *title = NULL;
+  g_object_get(s, "title", &title, NULL);
+  assert_string_equal(title, "Lantern Company");
+}
+
+static void
+findings_come_for_the_scheme_of_now(void **state) {
+  Fixture *f = *state;
+  assert_false(spv_session_findings_are_current(f->session));
+  WAIT_FOR(spv_session_findings_are_current(f->session), 20000);
+  assert_int_equal(f->findings, 1);
+  /* The second panel is bare, and nobody has measured either. */
+  g_autoptr(SpvScheme) scheme = spv_scheme_ref(spv_session_scheme(f->session));
+  g_autoptr(GPtrArray) expected = spv_check_scheme(scheme, NULL, NULL, NULL, NULL);
+  assert_non_null(expected);
+  assert_int_equal(spv_session_findings(f->session)->len, expected->len);
+  assert_true(expected->len > 0);
+  for (guint i = 0; i < expected->len; i++) {
+    const SpvFinding *a = g_ptr_array_index(expected, i);
+    const SpvFinding *b = g_ptr_array_index(spv_session_findings(f->session), i);
+    assert_int_equal(a->kind, b->kind);
+    assert_int_equal(a->panel, b->panel);
+  }
+}
+
+static void
+edits_in_a_row_are_checked_once_at_the_end(void **state) {
+  Fixture *f = *state;
+  for (int i = 0; i < 20; i++) {
+    g_autofree char *name = g_strdup_printf("check %d", i);
+    rename_layer(f->session, name, "drag");
+  }
+  WAIT_FOR(spv_session_findings_are_current(f->session), 20000);
+  assert_int_equal(f->findings, 1);
+}
+
+static void
+a_session_may_go_while_its_checks_run(void **state) {
+  (void) state;
+  for (int wait = 0; wait < 120; wait += 20) {
+    g_autoptr(SpvScheme) scheme = a_scheme();
+    g_autoptr(SpvSession) session = spv_session_new(scheme, NULL);
+    gint64 end = g_get_monotonic_time() + wait * 1000;
+    while (g_get_monotonic_time() < end)
+      g_main_context_iteration(NULL, FALSE);
+  }
+  gint64 end = g_get_monotonic_time() + 200000;
+  while (g_get_monotonic_time() < end)
+    g_main_context_iteration(NULL, FALSE);
+}
+
+static void
+a_remedy_is_one_step_and_shows_its_panel(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  int columns = spv_pattern_measure_index(SPV_PATTERN_CHECK, "columns");
+  assert_true(columns >= 0);
+  g_autoptr(SpvLayer) fine = spv_layer_with_measure(spv_session_chosen_layer(s), (guint) columns,
+                                                    (SpvMeasure){ SPV_UNIT_PLAIN, 16 });
+  spv_session_edit_layer(s, 1, fine, "Change columns", NULL);
+  spv_session_select(s, 1, -1);
+  WAIT_FOR(spv_session_findings_are_current(s), 20000);
+  const SpvFinding *worst = NULL;
+  GPtrArray *findings = spv_session_findings(s);
+  for (guint i = 0; i < findings->len && !worst; i++) {
+    const SpvFinding *finding = g_ptr_array_index(findings, i);
+    if (finding->has_remedy)
+      worst = finding;
+  }
+  assert_non_null(worst);
+  SpvFinding copy = *worst;
+  spv_session_apply_finding(s, &copy);
+  assert_int_equal(spv_session_panel(s), 0);
+  assert_true(spv_session_chosen_layer(s)->pattern.measures[columns].value < 16);
+  spv_session_undo(s);
+  assert_true(spv_session_chosen_layer(s)->pattern.measures[columns].value == 16);
+}
+
+static void
+saving_clears_modified_and_remembers_the_file(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  g_autofree char *folder = a_folder();
+  g_autofree char *path = g_build_filename(folder, "heron.scheme.json", NULL);
+  g_autoptr(GFile) file = g_file_new_for_path(path);
+  rename_layer(s, "chequy", NULL);
+  assert_true(spv_session_save(s, file, NULL));
+  assert_false(spv_session_is_modified(s));
+  assert_true(g_file_equal(spv_session_file(s), file));
+  g_autoptr(SpvScheme) back = spv_scheme_load(path, NULL);
+  assert_string_equal(back->panels[0]->layers[1]->name, "chequy");
+  /* Undo leaves what the file holds, redo comes back to it. */
+  spv_session_undo(s);
+  assert_true(spv_session_is_modified(s));
+  spv_session_redo(s);
+  assert_false(spv_session_is_modified(s));
+  remove_folder(folder);
+}
+
+static void
+a_save_that_fails_leaves_everything_as_it_was(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  rename_layer(s, "chequy", NULL);
+  g_autoptr(GFile) nowhere = g_file_new_for_path("/nonexistent-folder/heron.scheme.json");
+  g_autoptr(GError) error = NULL;
+  assert_false(spv_session_save(s, nowhere, &error));
+  assert_true(g_error_matches(error, SPV_SCHEME_ERROR, SPV_SCHEME_ERROR_WRITE));
+  assert_true(spv_session_is_modified(s));
+  assert_null(spv_session_file(s));
+  g_clear_error(&error);
+  g_autoptr(GFile) remote = g_file_new_for_uri("https://example.org/heron.scheme.json");
+  assert_false(spv_session_save(s, remote, &error));
+  assert_non_null(error);
+}
+
+static void
+replacing_starts_anew(void **state) {
+  Fixture *f = *state;
+  rename_layer(f->session, "chequy", NULL);
+  g_autoptr(SpvScheme) empty = spv_scheme_new("Quarry Row Pikes", "Nothing");
+  f->scheme = f->selection = 0;
+  spv_session_replace(f->session, empty, NULL);
+  assert_int_equal(f->scheme, 1);
+  assert_int_equal(f->selection, 1);
+  assert_null(spv_session_undo_label(f->session));
+  assert_null(spv_session_chosen_panel(f->session));
+  assert_null(spv_session_composition(f->session));
+  assert_null(spv_session_guide(f->session));
+  spv_session_add_layer(f->session, SPV_PATTERN_FIELD);
+  spv_session_remove_layer(f->session);
+  spv_session_duplicate_layer(f->session);
+  spv_session_move_layer(f->session, 0, 1);
+  assert_null(spv_session_undo_label(f->session));
+}
+
+int
+main(void) {
+#define SESSION(name) cmocka_unit_test_setup_teardown(name, set_up, tear_down)
+  const struct CMUnitTest tests[] = {
+    SESSION(starts_at_the_first_design),
+    SESSION(an_edit_is_one_step_and_tells_once),
+    SESSION(an_edit_that_changes_nothing_is_no_step),
+    SESSION(a_drag_is_one_step_until_something_else_is_chosen),
+    SESSION(adds_above_the_chosen_layer_and_chooses_it),
+    SESSION(adds_on_top_of_a_panel_with_no_layer_chosen),
+    SESSION(removing_goes_on_downwards_and_stops_at_none),
+    SESSION(a_locked_layer_is_not_removed),
+    SESSION(the_choice_follows_a_layer_that_moves),
+    SESSION(a_copy_has_an_id_of_its_own),
+    SESSION(undo_shows_the_panel_that_it_changes),
+    SESSION(a_choice_out_of_range_is_brought_back),
+    SESSION(a_panel_that_did_not_change_is_composed_once),
+    SESSION(another_colour_composes_every_panel_anew),
+    SESSION(another_title_composes_nothing_anew),
+    SESSION(findings_come_for_the_scheme_of_now),
+    SESSION(edits_in_a_row_are_checked_once_at_the_end),
+    cmocka_unit_test(a_session_may_go_while_its_checks_run),
+    SESSION(a_remedy_is_one_step_and_shows_its_panel),
+    SESSION(saving_clears_modified_and_remembers_the_file),
+    SESSION(a_save_that_fails_leaves_everything_as_it_was),
+    SESSION(replacing_starts_anew),
+  };
+  return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -153,7 +153,8 @@ turning_place(const SpvTrack *track, double from, double angle) {
   return s / 2;
 }
 
-/* How the right half faces where it meets the centre line at the foot. */
+/* How the right half faces where it meets the centre line at the foot; a foot that turns there by less than
+ * 20 degrees is a level one, flattened. */
 static double
 facing_at_foot(const SpvTrack *track) {
   gsize n;
@@ -164,7 +165,7 @@ facing_at_foot(const SpvTrack *track) {
     SpvPoint a = points[i], b = points[(i + 1) % n];
     s += spv_point_distance(a, b);
     if (s >= half - 1e-6)
-      return facing(a, b);
+      return facing(a, b) > G_PI * 17 / 18 ? G_PI : facing(a, b);
   }
   return G_PI;
 }

@@ -7,9 +7,9 @@
 
 /* The caption of the templates must have room. */
 #define TEMPLATES_LEAST 24.0
-/* What a missing picture is worth, as a factor on the paper. */
-#define DEARTH_NO_FIGURE 3.0
-#define DEARTH_ONE_TEMPLATE 1.6
+/* What makes a plan dear whatever the thrift, as factors on the paper. */
+#define COST_NO_FIGURE 50.0
+#define COST_ONE_TEMPLATE 1.6
 #define COST_INCOMPLETE 3.0
 #define COST_CUT 9.0
 #define COLUMN_GAP 6.0
@@ -125,25 +125,25 @@ place_tables(const Ask *ask, SpvPlan *plan) {
   plan->complete = columns_take_all(ask->subject, place, plan->columns.n, plan->columns.height);
 }
 
+/* How much smaller the enlargement is than it could be. */
 static double
 dearth_of(const Ask *ask, const SpvPlan *plan) {
   double best = spv_figure_factor(spv_box_width(ask->subject->bounds), spv_box_height(ask->subject->bounds),
                                   SPV_FIGURE_MOST, SPV_FIGURE_MOST);
-  double dearth = 1;
 
-  if ((ask->content & SPV_CONTENT_ENLARGEMENTS) != 0 && best > 0)
-    dearth *= plan->factor > 0 ? best / plan->factor : DEARTH_NO_FIGURE;
-  if ((ask->content & SPV_CONTENT_TEMPLATES) != 0 && plan->n_templates < 2)
-    dearth *= DEARTH_ONE_TEMPLATE;
-  return dearth;
+  return plan->factor > 0 ? best / plan->factor : 1;
 }
 
-/* What PLAN costs: its height, dearer for what is given up, and much dearer when tables are cut or go on
- * elsewhere. */
+/* What PLAN costs: its height, dearer for what is given up, and much dearer when there is no enlargement,
+ * or tables are cut or go on elsewhere. */
 static double
 cost_of(const Ask *ask, const SpvPlan *plan) {
   double cost = plan->total * pow(plan->dearth, ask->thrift->weight);
 
+  if (plan->marked)
+    cost *= COST_NO_FIGURE;
+  if ((ask->content & SPV_CONTENT_TEMPLATES) != 0 && plan->n_templates < 2)
+    cost *= COST_ONE_TEMPLATE;
   if (!plan->complete)
     cost *= COST_INCOMPLETE;
   if (ask->has_tables && ask->subject->table_width > ask->width)

@@ -37,7 +37,7 @@ typedef struct {
   SpvColumns columns; /* of the tables that are left over */
   double total;       /* height of everything */
   gboolean complete;  /* all the tables are on it */
-  double dearth;      /* 1: all at its best; more: made smaller or left out */
+  double dearth;      /* how much smaller the enlargement is than it could be; 1: not at all */
   double cost;        /* height, dearer for what is given up */
 } SpvPlan;
 

@@ -35,7 +35,7 @@ typedef struct {
   GPtrArray *pieces;   /* SpvCardPiece */
   SpvTablePlace after; /* where the tables go on; at their end when the card is complete */
   double cost;         /* paper, mm², dearer for what had to be made smaller or left out */
-  double dearth;       /* that factor: 1 when all is at its best */
+  double dearth;       /* how much smaller the enlargement is than it could be; 1: not at all */
 } SpvCard;
 
 typedef struct {

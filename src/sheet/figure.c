@@ -14,11 +14,11 @@
 #define CENTRE_ABOVE 5.4
 #define CENTRE_BELOW 2.0
 #define DATUM_SIZE 1.6
-#define DIMENSION_AWAY 6.0
+#define DIMENSION_AWAY 8.0
 #define ROOM_LEFT 6.0
 #define ROOM_TOP 8.6
-#define ROOM_OTHER 8.0
-#define ROOM_FIGURE 14.0 /* for a figure that stands beyond its dimension line */
+#define ROOM_OTHER 9.8
+#define ROOM_FIGURE 16.0 /* for a figure that stands beyond its dimension line */
 
 static const double factors[] = { 40, 30, 24, 20, 16, 12, 10, 8, 6, 5, 4, 3, 2.5, 2, 1.5 };
 

@@ -41,6 +41,8 @@ draw_field(cairo_t *cr, const Field *field) {
   spv_set_rgb(cr, spv_ink);
   cairo_rectangle(cr, field->box.x0, field->box.y0, spv_box_width(field->box), spv_box_height(field->box));
   cairo_stroke(cr);
+  if (field->label == NULL)
+    y = field->box.y0 + (spv_box_height(field->box) - field->size - (g_strv_length(lines) - 1) * pitch) / 2;
   if (field->label != NULL) {
     spv_set_rgb(cr, spv_grey);
     spv_draw_words(cr, field->label, x, y + SPV_WORDS_BODY, SPV_WORDS_BODY, 0, FALSE, 1);

@@ -42,14 +42,14 @@ coast_set(SpvLayer *layer, const char *key, SpvUnit unit, double value) {
 
 /* Adds a panel of FAMILY with N layers, which are consumed. */
 static inline void
-coast_add(Coast *coast, const char *id, const char *name, SpvOutlineFamily family, double width, double height,
-          double dome, SpvLayer **layers, guint n) {
+coast_add(Coast *coast, const char *id, const char *name, SpvOutlineFamily family, double width,
+          double height, double dome, SpvLayer **layers, guint n) {
   SpvOutlineSpec spec;
   SpvSurface surface = { dome > 0 ? SPV_SURFACE_DOME : SPV_SURFACE_FLAT, dome };
 
   spv_outline_spec_preset(family, width, height, &spec);
-  g_autoptr(SpvPanel) bare =
-      spv_panel_new(id, name, SPV_SIDE_CENTRE, &spec, &surface, (SpvPoint){ 0, 20.0 * coast->panels->len });
+  g_autoptr(SpvPanel) bare = spv_panel_new(id, name, SPV_SIDE_CENTRE, &spec, &surface,
+                                           (SpvPoint){ 0, 20.0 * coast->panels->len });
   g_ptr_array_add(coast->panels, spv_panel_with_layers(bare, layers, n));
   for (guint i = 0; i < n; i++)
     spv_layer_unref(layers[i]);
@@ -58,8 +58,8 @@ coast_add(Coast *coast, const char *id, const char *name, SpvOutlineFamily famil
 /* The scheme; consumes COAST. */
 static inline SpvScheme *
 coast_end(Coast *coast) {
-  SpvScheme *whole =
-      spv_scheme_with_panels(coast->scheme, (SpvPanel *const *) coast->panels->pdata, coast->panels->len);
+  SpvScheme *whole = spv_scheme_with_panels(coast->scheme, (SpvPanel *const *) coast->panels->pdata,
+                                            coast->panels->len);
 
   spv_scheme_unref(coast->scheme);
   g_ptr_array_unref(coast->panels);
@@ -128,13 +128,19 @@ coast_by_chance(guint32 seed) {
     g_autofree char *id = g_strdup_printf("panel-%d", i);
     double size = pow(10, g_rand_double_range(rand, 0.2, 1.65));
     double height = CLAMP(size * g_rand_double_range(rand, 0.4, 1.6), 1, 60);
+    SpvOutlineFamily family = (SpvOutlineFamily) g_rand_int_range(rand, 0, SPV_N_OUTLINE_FAMILIES);
+    SpvOutlineSpec spec;
+    if (family == SPV_OUTLINE_DISC)
+      height = size;
+    spv_outline_spec_preset(family, size, height, &spec);
+    if (!spv_outline_spec_check(&spec, NULL))
+      family = SPV_OUTLINE_RECTANGLE; /* which takes any measures */
     SpvLayer *layers[] = { coast_check((guint) g_rand_int_range(rand, 1, 30)),
                            coast_border((guint) g_rand_int_range(rand, 1, 60), size / 10, "gules") };
     guint first = (guint) g_rand_int_range(rand, 0, 2);
     if (first == 1)
       spv_layer_unref(layers[0]);
-    coast_add(&coast, id, id, (SpvOutlineFamily) g_rand_int_range(rand, 0, SPV_N_OUTLINE_FAMILIES), size, height, 0,
-              layers + first, 2 - first);
+    coast_add(&coast, id, id, family, size, height, 0, layers + first, 2 - first);
   }
   return coast_end(&coast);
 }

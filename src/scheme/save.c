@@ -98,7 +98,7 @@ look_at_target(const char *target, const char *shown, struct stat *old, gboolean
                 _("%s: could not be saved: this is not an ordinary file; give another name"), shown);
     return FALSE;
   }
-  if (access(target, W_OK) != 0) {
+  if (faccessat(AT_FDCWD, target, W_OK, AT_EACCESS) != 0) {
     g_set_error(error, SPV_SCHEME_ERROR, SPV_SCHEME_ERROR_WRITE,
                 _("%s: could not be saved: the file is read-only; save under another name"), shown);
     return FALSE;

@@ -104,8 +104,14 @@ fail_syntax(SpvReader *reader, const json_error_t *problem) {
   gsize end;
   g_autofree char *path = NULL;
   gsize stopped = problem->position > 0 ? (gsize) problem->position : 0;
-  gsize start = spv_json_token_before(reader->text, reader->length, stopped, &end, &path);
+  gsize start = spv_json_token_before(reader->text, reader->length, stopped, &end, NULL);
   g_autofree char *token = g_strndup(reader->text + start, end - start);
+  if (json_error_code(problem) == json_error_premature_end_of_input && !is_broken_text(token)) {
+    /* The last token is a good one; what should follow it is missing. */
+    stopped = reader->length + 1;
+    token[0] = '\0';
+  }
+  start = spv_json_token_before(reader->text, reader->length, stopped, NULL, &path);
   g_autofree char *excerpt = spv_reader_excerpt(token);
   g_autofree char *message = syntax_message(problem, token, excerpt);
   spv_reader_fail_offset(reader, SPV_SCHEME_ERROR_SYNTAX, start, path, "%s", message);

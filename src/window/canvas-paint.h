@@ -1,0 +1,42 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The canvas's painters: each draws one thing on a cairo context in the canvas's pixels. No state, and no
+ * widget. */
+#pragma once
+
+#include <gdk/gdk.h>
+
+#include "draw/draw.h"
+#include "window/canvas-handles.h"
+#include "window/viewport.h"
+
+/* How thick a ruler is, px. */
+#define SPV_RULER 22
+/* The side of a handle, px. */
+#define SPV_HANDLE_SIDE 9
+
+/* The size of paper that lines and words are drawn for: a screen at arm's length, px a mm. */
+#define SPV_SCREEN_PX_PER_MM (96.0 / 25.4)
+
+/* The mat with its grid; VIEWPORT's pixels. */
+void spv_canvas_paint_mat(cairo_t *cr, const SpvViewport *viewport);
+void spv_canvas_paint_panel(cairo_t *cr, const SpvViewport *viewport, const SpvComposition *composition,
+                            SpvDrawMode mode);
+/* LAYER is an index, or -1 for every layer. */
+void spv_canvas_paint_guide(cairo_t *cr, const SpvViewport *viewport, const SpvGuide *guide, int layer);
+void spv_canvas_paint_datum(cairo_t *cr, const SpvViewport *viewport);
+/* ACTIVE is the one that the keys move, or NULL. */
+void spv_canvas_paint_handles(cairo_t *cr, const SpvViewport *viewport, const GArray *handles,
+                              const SpvHandle *active);
+
+/* The ruler of LENGTH px above, or VERTICAL at the left, in INK, lettered by LAYOUT; POINTER is where to mark
+ * the pointer's place, px, or negative. */
+void spv_canvas_paint_ruler(cairo_t *cr, const SpvViewport *viewport, gboolean vertical, PangoLayout *layout,
+                            const GdkRGBA *ink, double pointer);
+
+/* A white slip with LAYOUT's words, its corner near PX, kept within WIDTH by HEIGHT px. */
+void spv_canvas_paint_slip(cairo_t *cr, PangoLayout *layout, SpvPoint px, double width, double height);
+
+/* A card in the lower right corner of WIDTH by HEIGHT px with the panel at SCALE px a mm and LAYOUT's words
+ * under it. SCALE 0 leaves only the words. */
+void spv_canvas_paint_true_size(cairo_t *cr, const SpvComposition *composition, double scale,
+                                PangoLayout *layout, double width, double height);

@@ -106,12 +106,14 @@ look_at_target(const char *target, const char *shown, struct stat *old, gboolean
   return TRUE;
 }
 
-/* Makes a new hidden file in the folder; its name is short, whatever the target's is, so that it always fits.
+/* Makes a new hidden file in the folder. Its name is short, whatever the target's is, so that it always fits,
+ * and differs between processes that share their random numbers (a fork) and from what a killed one left
+ * behind.
  */
 static gboolean
 open_temporary(SpvSave *save, gboolean keep_private) {
   for (guint i = 0; i < MAX_ATTEMPTS; i++) {
-    g_autofree char *name = g_strdup_printf(".spolvero-%08x.tmp", g_random_int());
+    g_autofree char *name = g_strdup_printf(".spolvero-%d-%08x.tmp", (int) getpid(), g_random_int());
     g_autofree char *path = g_build_filename(save->folder, name, NULL);
     save->fd = open(path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, keep_private ? 0600 : 0666);
     if (save->fd >= 0) {

@@ -286,7 +286,7 @@ killed_while_saving_leaves_one_or_the_other(void **state) {
   for (guint i = 0; i < 5; i++)
     assert_true(spv_scheme_save(b, path, NULL) && spv_scheme_save(a, path, NULL));
   gint32 pair = (gint32) ((g_get_monotonic_time() - before) / 5) + 1;
-  for (guint i = 0; i < 150; i++) {
+  for (guint i = 0; i < 100; i++) {
     int started[2], status;
     char byte;
     assert_int_equal(pipe(started), 0);

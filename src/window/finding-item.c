@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "window/measure-text.h"
+#include "window/screen-text.h"
 
 struct _SpvFindingItem {
   GObject parent_instance;
@@ -62,10 +63,12 @@ use_label(const SpvRemedy *remedy) {
 static SpvFindingItem *
 item_new(const SpvFinding *finding, const SpvScheme *scheme, guint chosen) {
   SpvFindingItem *item = g_object_new(SPV_TYPE_FINDING_ITEM, NULL);
+  g_autofree char *message = spv_finding_message(finding, scheme);
+  g_autofree char *remedy = spv_finding_remedy(finding, scheme);
 
   item->finding = *finding;
-  item->message = spv_finding_message(finding, scheme);
-  item->remedy = spv_finding_remedy(finding, scheme);
+  item->message = spv_screen_text_unbroken(message);
+  item->remedy = remedy ? spv_screen_text_unbroken(remedy) : NULL;
   item->use = finding->has_remedy ? use_label(&finding->remedy) : NULL;
   if (finding->panel != chosen)
     item->panel = g_strdup(scheme->panels[finding->panel]->name);

@@ -12,7 +12,7 @@
 #define PLATE_HEIGHT 3.4
 #define PLATE_SCALE 11.0 /* px a mm */
 #define PLATE_MARGIN 2.0 /* px */
-#define COLUMNS 3
+#define COLUMNS 4
 
 typedef enum { GROUP_FIELD, GROUP_DIVISIONS, GROUP_VARIED, GROUP_BORDERS, GROUP_CHARGES } Group;
 #define N_GROUPS 5
@@ -178,7 +178,7 @@ spv_layer_chooser_init(SpvLayerChooser *self) {
   self->plate = spv_outline_new(&spec);
   gtk_scrolled_window_set_policy(GTK_SCROLLED_WINDOW(scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height(GTK_SCROLLED_WINDOW(scroller), TRUE);
-  gtk_scrolled_window_set_max_content_height(GTK_SCROLLED_WINDOW(scroller), 600);
+  gtk_scrolled_window_set_max_content_height(GTK_SCROLLED_WINDOW(scroller), 660);
   for (guint group = 0; group < N_GROUPS; group++)
     add_group(self, GTK_BOX(box), (Group) group);
   gtk_scrolled_window_set_child(GTK_SCROLLED_WINDOW(scroller), box);

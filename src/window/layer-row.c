@@ -5,7 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "window/name-text.h"
+#include "window/screen-text.h"
 #include "window/tincture-swatch.h"
 
 struct _SpvLayerRow {
@@ -133,7 +133,7 @@ take_name(SpvLayerRow *self) {
 
   if (!is_renaming(self))
     return;
-  name = spv_name_text_clean(gtk_editable_get_text(GTK_EDITABLE(self->name_entry)));
+  name = spv_screen_text_name(gtk_editable_get_text(GTK_EDITABLE(self->name_entry)));
   spv_layer_row_cancel_rename(self);
   if (*name == '\0' || g_str_equal(name, spv_layer_item_layer(self->item)->name))
     return;

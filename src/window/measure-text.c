@@ -168,13 +168,22 @@ decimal(double number, int decimals, int keep) {
   return g_strdup(strcmp(text, "-0") == 0 ? "0" : text);
 }
 
+/* Whether MM is meant to five thousandths ("0.125"): anything else beyond hundredths was worked out, and no
+ * calipers show it. */
+static gboolean
+has_half_hundredth(double mm) {
+  double thousandths = mm * 1000;
+
+  return fabs(thousandths - round(thousandths)) < 1e-6 && fmod(fabs(round(thousandths)), 10) == 5;
+}
+
 char *
 spv_measure_text_number(SpvMeasure value) {
   switch (value.unit) {
   case SPV_UNIT_PLAIN:
     return decimal(value.value, 0, 0);
   case SPV_UNIT_MM:
-    return decimal(value.value, 3, 2);
+    return decimal(value.value, has_half_hundredth(value.value) ? 3 : 2, 2);
   case SPV_UNIT_RELATIVE:
     return decimal(value.value * 100, 2, 0);
   case SPV_UNIT_DEGREES:

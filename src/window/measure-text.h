@@ -18,7 +18,7 @@ GQuark spv_measure_text_error_quark(void);
 gboolean spv_measure_text_parse(const SpvMeasureSpec *spec, const char *text, SpvUnit unit, SpvMeasure *value,
                                 GError **error);
 
-/* The number alone, with a point: "0.70" (mm, two decimals, a third where it says more), "20" (per cent),
+/* The number alone, with a point: "0.70" (mm, two decimals, a third where that is a 5), "20" (per cent),
  * "7.5" (degrees), "6" (a count), "" (AUTO). Free with g_free(). */
 char *spv_measure_text_number(SpvMeasure value);
 /* "mm", "%", "°", "" for counts, "auto" translated. */

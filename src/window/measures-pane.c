@@ -4,8 +4,8 @@
 #include "window/measures-pane.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
+#include "window/measure-effect.h"
 #include "window/measure-entry.h"
 #include "window/tincture-choice.h"
 
@@ -135,6 +135,17 @@ build_rows(SpvMeasuresPane *self, const SpvPanel *panel, const SpvLayer *layer) 
 }
 
 static void
+show_measure(SpvMeasuresPane *self, guint index, const SpvLayer *layer, const SpvPanel *panel) {
+  SpvSession *session = spv_pane_session(SPV_PANE(self));
+  const char *key = spv_pattern_info(layer->pattern.kind)->measures[index].key;
+  double worked_out = spv_measure_effect(spv_session_composition(session), (guint) spv_session_layer(session),
+                                         key);
+
+  spv_measure_entry_set_value(self->entries[index], layer->pattern.measures[index], panel->outline.width,
+                              panel->outline.height, worked_out);
+}
+
+static void
 spv_measures_pane_refill(SpvPane *pane) {
   SpvMeasuresPane *self = SPV_MEASURES_PANE(pane);
   SpvSession *session = spv_pane_session(pane);
@@ -154,8 +165,7 @@ spv_measures_pane_refill(SpvPane *pane) {
   gtk_widget_set_sensitive(GTK_WIDGET(self->grid), !layer->locked);
   for (guint i = 0; i < SPV_PATTERN_MEASURES; i++) {
     if (self->entries[i])
-      spv_measure_entry_set_value(self->entries[i], layer->pattern.measures[i], panel->outline.width,
-                                  panel->outline.height, NAN);
+      show_measure(self, i, layer, panel);
   }
   for (guint i = 0; i < SPV_PATTERN_SLOTS; i++) {
     if (self->choices[i])

@@ -106,6 +106,7 @@ spv_pane_init(SpvPane *pane) {
 
   gtk_orientable_set_orientation(GTK_ORIENTABLE(pane), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing(GTK_BOX(pane), 6);
+  gtk_widget_add_css_class(GTK_WIDGET(pane), "spv-pane");
   priv->signals = g_signal_group_new(SPV_TYPE_SESSION);
   g_signal_group_connect_swapped(priv->signals, "scheme-changed", G_CALLBACK(spv_pane_refill), pane);
   g_signal_group_connect_swapped(priv->signals, "selection-changed", G_CALLBACK(spv_pane_refill), pane);

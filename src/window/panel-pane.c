@@ -7,7 +7,7 @@
 #include <math.h>
 
 #include "window/measure-entry.h"
-#include "window/name-text.h"
+#include "window/screen-text.h"
 #include "window/panel-pair.h"
 
 /* Where the fields stand in the grid; under each is a row for what is wrong with it. */
@@ -90,7 +90,7 @@ clear_error(SpvPanelPane *self) {
 /* Says under the field in ROW what is wrong with it. ENTRY may be NULL. */
 static void
 show_error(SpvPanelPane *self, int row, SpvMeasureEntry *entry, const char *message) {
-  g_autofree char *sentence = spv_name_text_sentence(message);
+  g_autofree char *sentence = spv_screen_text_sentence(message);
   GtkWidget *label = GTK_WIDGET(self->error);
 
   gtk_label_set_text(self->error, sentence);
@@ -240,7 +240,7 @@ on_measured_toggled(SpvPanelPane *self) {
 static void
 on_name_changed(SpvPanelPane *self) {
   const SpvPanel *panel = chosen(self);
-  g_autofree char *name = spv_name_text_clean(gtk_editable_get_text(GTK_EDITABLE(self->name)));
+  g_autofree char *name = spv_screen_text_name(gtk_editable_get_text(GTK_EDITABLE(self->name)));
 
   if (self->showing || !panel)
     return;
@@ -401,7 +401,7 @@ spv_panel_pane_refill(SpvPane *pane) {
   SpvPanelPane *self = SPV_PANEL_PANE(pane);
   SpvSession *session = spv_pane_session(pane);
   const SpvPanel *panel = spv_session_chosen_panel(session);
-  g_autofree char *typed = spv_name_text_clean(gtk_editable_get_text(GTK_EDITABLE(self->name)));
+  g_autofree char *typed = spv_screen_text_name(gtk_editable_get_text(GTK_EDITABLE(self->name)));
 
   gtk_widget_set_visible(self->content, panel != NULL);
   gtk_widget_set_visible(self->empty, panel == NULL);

@@ -5,7 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "window/name-text.h"
+#include "window/screen-text.h"
 #include "window/tincture-colour.h"
 #include "window/tincture-hatch.h"
 #include "window/tincture-swatch.h"
@@ -61,7 +61,7 @@ show_name_error(SpvTinctureRow *self, const char *message) {
 /* The name in the field; free with g_free(). */
 static char *
 typed_name(SpvTinctureRow *self) {
-  return spv_name_text_clean(gtk_editable_get_text(GTK_EDITABLE(self->name)));
+  return spv_screen_text_name(gtk_editable_get_text(GTK_EDITABLE(self->name)));
 }
 
 static void

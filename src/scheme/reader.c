@@ -58,15 +58,17 @@ read_version(SpvReader *reader, const json_t *root, const SpvJsonPath *at) {
     return spv_reader_fail(reader, SPV_SCHEME_ERROR_INVALID, at,
                            _("this is not a scheme: “spolvero” is missing; add \"spolvero\": %d"),
                            SPV_FILE_VERSION);
-  if (!json_is_integer(version) || json_integer_value(version) < 1)
+  double number = json_number_value(version);
+  if (!json_is_number(version) || number != floor(number) || number < 1)
     return spv_reader_fail(reader, SPV_SCHEME_ERROR_INVALID, &here,
                            _("“spolvero” must be the format's version as a whole number; write %d"),
                            SPV_FILE_VERSION);
-  if (json_integer_value(version) > SPV_FILE_VERSION)
-    return spv_reader_fail(reader, SPV_SCHEME_ERROR_INVALID, &here,
-                           _("made by a newer version of the program (format %" JSON_INTEGER_FORMAT
-                             ", this one reads %d); open it with that version"),
-                           json_integer_value(version), SPV_FILE_VERSION);
+  char newer[G_ASCII_DTOSTR_BUF_SIZE];
+  if (number > SPV_FILE_VERSION)
+    return spv_reader_fail(
+        reader, SPV_SCHEME_ERROR_INVALID, &here,
+        _("made by a newer version of the program (format %s, this one reads %d); open it with that version"),
+        g_ascii_formatd(newer, sizeof newer, "%.15g", number), SPV_FILE_VERSION);
   return TRUE;
 }
 

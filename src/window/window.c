@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "window/canvas.h"
+#include "window/column.h"
 #include "window/findings-pane.h"
 #include "window/harness-view.h"
 #include "window/layers-pane.h"
@@ -195,6 +196,7 @@ spv_window_dispose(GObject *object) {
 static void
 ensure_types(void) {
   g_type_ensure(SPV_TYPE_CANVAS);
+  g_type_ensure(SPV_TYPE_COLUMN);
   g_type_ensure(SPV_TYPE_FINDINGS_PANE);
   g_type_ensure(SPV_TYPE_HARNESS_VIEW);
   g_type_ensure(SPV_TYPE_LAYERS_PANE);

@@ -106,6 +106,7 @@ test_convexity(void **state) {
   (void) state;
   const SpvPoint square[] = { { 0, 0 }, { 2, 0 }, { 4, 0 }, { 4, 4 }, { 0, 4 } };
   const SpvPoint dented[] = { { 0, 0 }, { 2, 0.01 }, { 4, 0 }, { 4, 4 }, { 0, 4 } };
+  const SpvPoint dented_slope[] = { { 0, 0 }, { 4, 0 }, { 1.9, 1.9 }, { 0, 4 } };
   const SpvPoint spike[] = { { 0, 0 }, { 4, 0 }, { 2, 0 }, { 2, 2 } };
   const SpvPoint line[] = { { 0, 0 }, { 1, 1 }, { 2, 2 } };
   SpvPoint pentagram[5], twice[10];
@@ -117,7 +118,7 @@ test_convexity(void **state) {
     const SpvPoint *points;
     gsize n;
     gboolean convex;
-  } cases[] = { { square, 5, TRUE }, { dented, 5, FALSE },    { spike, 4, FALSE },
+  } cases[] = { { square, 5, TRUE }, { dented, 5, FALSE },    { dented_slope, 4, FALSE }, { spike, 4, FALSE },
                 { line, 3, FALSE },  { pentagram, 5, FALSE }, { twice, 10, FALSE } };
   for (guint i = 0; i < G_N_ELEMENTS(cases); i++) {
     g_autoptr(SpvRing) ring = spv_ring_new(cases[i].points, cases[i].n);

@@ -88,6 +88,14 @@ test_tips_are_no_arms(void **state) {
     assert_true(spv_piece_narrowest(shape, 0, 0.25, NULL) >= 0.25);
   }
 
+  /* Where a disc touches a straight edge, the gap beside it runs out in a tip finer than any tooth's. */
+  g_autoptr(SpvPath) box_path = spv_path_new_box((SpvBox){ 0, -5, 20, 5 });
+  g_autoptr(SpvPath) disc_path = spv_path_new_circle(spv_point(0, 0), 5);
+  g_autoptr(SpvShape) box = spv_shape_new_from_path(box_path);
+  g_autoptr(SpvShape) disc = spv_shape_new_from_path(disc_path);
+  g_autoptr(SpvShape) beside = spv_shape_difference(box, disc);
+  assert_true(spv_piece_narrowest(beside, 0, INFINITY, NULL) > 9);
+
   g_autoptr(SpvPath) moon_path = spv_path_new_circle(spv_point(0, 0), 10);
   g_autoptr(SpvPath) bite_path = spv_path_new_circle(spv_point(6, 0), 9);
   g_autoptr(SpvShape) moon = spv_shape_new_from_path(moon_path);
@@ -236,6 +244,19 @@ test_enough_is_enough(void **state) {
   assert_true(spv_shape_contains(shape, place));
 }
 
+/* What hangs together by a hair is taken apart: the squares count, not the hair. */
+static void
+test_squares_that_hang_by_a_hair(void **state) {
+  (void) state;
+  const double w = 2e-7;
+  const SpvPoint points[] = { { -12, -4 }, { -4, -4 }, { -4, -w }, { 4, -w }, { 4, -3 }, { 10, -3 },
+                              { 10, 3 },   { 4, 3 },   { 4, w },   { -4, w }, { -4, 4 }, { -12, 4 } };
+  g_autoptr(SpvShape) shape = polygon_shape(points, G_N_ELEMENTS(points));
+  SpvPoint place;
+  assert_near(spv_piece_narrowest(shape, 0, INFINITY, &place), 6, EXACT);
+  assert_near(place.x, 7, EXACT);
+}
+
 static void
 test_hairs_and_specks(void **state) {
   (void) state;
@@ -283,6 +304,7 @@ main(void) {
     cmocka_unit_test(test_a_corner_that_two_holes_share_is_no_waist),
     cmocka_unit_test(test_a_curved_waist),
     cmocka_unit_test(test_enough_is_enough),
+    cmocka_unit_test(test_squares_that_hang_by_a_hair),
     cmocka_unit_test(test_hairs_and_specks),
     cmocka_unit_test(test_the_same_wherever_it_lies_and_however_it_is_turned),
   };

@@ -111,7 +111,7 @@ test_two_parts_make_the_whole(void **state) {
   (void) state;
   g_autoptr(GRand) random = g_rand_new_with_seed(31);
   guint cut = 0;
-  for (guint round = 0; round < 100; round++) {
+  for (guint round = 0; round < 60; round++) {
     g_autoptr(SpvShape) a = random_shape(random);
     g_autoptr(SpvShape) b = random_shape(random);
     g_autoptr(SpvShape) common = spv_shape_intersection(a, b);
@@ -120,13 +120,13 @@ test_two_parts_make_the_whole(void **state) {
     assert_near(parts, whole, PARTITION * whole);
     cut += !spv_shape_is_empty(common) && !spv_shape_is_empty(rest);
   }
-  assert_true(cut > 60);
+  assert_true(cut > 35);
 }
 
 static void
 test_thirty_cuts_still_make_the_whole(void **state) {
   (void) state;
-  for (guint seed = 1; seed <= 4; seed++) {
+  for (guint seed = 1; seed <= 2; seed++) {
     g_autoptr(GRand) random = g_rand_new_with_seed(seed);
     g_autoptr(SpvShape) panel = circle_shape(spv_point(0, 0), 20);
     g_autoptr(SpvShape) rest = spv_shape_ref(panel);

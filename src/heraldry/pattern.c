@@ -19,6 +19,7 @@
 #define LONGEST SPV_OUTLINE_MAX_MM
 
 static const char *const centre_choices[] = { "best", "line", "cell", NULL };
+static const char *const row_choices[] = { "along", "straight", NULL };
 static const char *const edge_choices[] = { "chief", "dexter", "base", "sinister", "all", NULL };
 
 /* clang-format off */
@@ -99,6 +100,8 @@ static const SpvMeasureSpec jagged_measures[] = {
     SPV_MEASURE_LENGTH, SPV_BASIS_SMALLER, OF(0.08), 0, LONGEST, NULL },
   { "lean", N_("Lean"), N_("How far the points lean over, clockwise along the edge; 0 stands square on it"),
     SPV_MEASURE_ANGLE, SPV_BASIS_NONE, DEGREES(0), -60, 60, NULL },
+  { "row", N_("Row"), N_("Along the edge, square on it everywhere, or in a straight line across; all round goes along the edge"),
+    SPV_MEASURE_CHOICE, SPV_BASIS_NONE, CHOICE(0), 0, 0, row_choices },
 };
 
 /* A bordure has no fixed width (Fox-Davies 1909, p. 138); a tenth of the panel is common practice, no source. */

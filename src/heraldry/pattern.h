@@ -26,7 +26,7 @@ typedef enum {
 } SpvPatternKind;
 #define SPV_N_PATTERNS 16
 
-#define SPV_PATTERN_MEASURES 6 /* the most that a kind has */
+#define SPV_PATTERN_MEASURES 7 /* the most that a kind has */
 #define SPV_PATTERN_SLOTS 2    /* the most tinctures that a kind has */
 
 /* The most pieces, cells in a row or points that a pattern draws: more than a hand could put on a panel of

@@ -233,6 +233,56 @@ points_stand_square_on_a_disc(void **state) {
   assert_near(spv_shape_area(left), 20 * 3.5 * 4.5 * sin(G_PI / 20), 0.05);
 }
 
+/* A kneepad's base is curved: in a straight row the points stand level, evenly across the panel where their
+ * roots are. */
+static void
+a_straight_row_is_level_on_a_curved_base(void **state) {
+  SpvOutlineSpec spec;
+  spv_outline_spec_preset(SPV_OUTLINE_KNEEPAD, 3.4, 4.1, &spec);
+  g_autoptr(SpvOutline) kneepad = spv_outline_new(&spec);
+  SpvPattern pattern = spv_pattern_preset(SPV_PATTERN_JAGGED_BORDER);
+
+  (void) state;
+  set(&pattern, "row", SPV_UNIT_PLAIN, 1);
+  set(&pattern, "width", SPV_UNIT_MM, 0.9);
+  set(&pattern, "depth", SPV_UNIT_MM, 0.7);
+  g_autoptr(SpvDraft) draft = spv_pattern_lay(&pattern, kneepad);
+  double spacing = g_array_index(draft->dots, SpvDraftDot, 0).spacing;
+
+  assert_int_equal(draft->dots->len, 13);
+  for (guint i = 0; i < draft->dots->len; i++) {
+    SpvDraftDot dot = g_array_index(draft->dots, SpvDraftDot, i);
+    SpvPoint foot = spv_track_at(spv_outline_track(kneepad), dot.s);
+    assert_near(dot.at.y, dot.kind == SPV_DOT_TIP ? 2.5 : 3.2, 1e-9);
+    /* It stands on the outline straight below. */
+    assert_near(foot.x, dot.at.x, 1e-6);
+    assert_true(foot.y >= dot.at.y - 1e-6);
+  }
+  /* The first and the last root lie where the row meets the outline. */
+  double out = 0;
+  spv_track_locate(spv_outline_track(kneepad), g_array_index(draft->dots, SpvDraftDot, 6).at, &out);
+  assert_near(out, 0, 1e-6);
+  assert_near(
+      fabs(g_array_index(draft->dots, SpvDraftDot, 1).at.x - g_array_index(draft->dots, SpvDraftDot, 0).at.x),
+      spacing, 1e-9);
+}
+
+/* Round corners are not part of the row: the points of a base border stand upright on the straight part. */
+static void
+points_keep_out_of_tight_corners(void **state) {
+  SpvOutlineSpec spec = { SPV_OUTLINE_RECTANGLE, 10, 10, { 0.5, 0 } };
+  g_autoptr(SpvOutline) panel = spv_outline_new(&spec);
+  SpvPattern pattern = spv_pattern_preset(SPV_PATTERN_JAGGED_BORDER);
+
+  (void) state;
+  set(&pattern, "width", SPV_UNIT_MM, 1);
+  set(&pattern, "points", SPV_UNIT_PLAIN, 9);
+  g_autoptr(SpvDraft) draft = spv_pattern_lay(&pattern, panel);
+  assert_near(g_array_index(draft->dots, SpvDraftDot, 0).spacing, 1, 0.01);
+  for (guint i = 9; i < draft->dots->len; i++)
+    assert_near(g_array_index(draft->dots, SpvDraftDot, i).at.y, 9, 1e-3);
+}
+
 static void
 lean_moves_the_tips_along_the_edge(void **state) {
   g_autoptr(SpvOutline) panel = rectangle(10, 10);
@@ -352,6 +402,8 @@ main(void) {
     cmocka_unit_test(jagged_points_on_a_straight_edge_follow_the_closed_form),
     cmocka_unit_test(a_pitch_is_made_to_come_out_whole),
     cmocka_unit_test(points_stand_square_on_a_disc),
+    cmocka_unit_test(a_straight_row_is_level_on_a_curved_base),
+    cmocka_unit_test(points_keep_out_of_tight_corners),
     cmocka_unit_test(lean_moves_the_tips_along_the_edge),
     cmocka_unit_test(degenerate_measures_lay_nothing_and_break_nothing),
     cmocka_unit_test(presets_are_valid_and_keys_are_found),

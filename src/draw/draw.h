@@ -19,6 +19,7 @@ typedef enum {
 /* Line widths on paper, mm: the ISO 128 series. */
 #define SPV_LINE_HATCH 0.13
 #define SPV_LINE_INK 0.18
+#define SPV_LINE_RULING 0.25
 
 /* The lattice of the hatches on paper, mm: from one line or dot to the next. */
 #define SPV_HATCH_PITCH 0.9

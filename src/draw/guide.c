@@ -8,7 +8,7 @@
 static void
 draw_rulings(cairo_t *cr, const SpvGuide *guide, int layer, double paper_mm) {
   spv_set_rgb(cr, spv_accent);
-  cairo_set_line_width(cr, SPV_LINE_INK / paper_mm);
+  cairo_set_line_width(cr, SPV_LINE_RULING / paper_mm);
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
   for (guint i = 0; i < guide->rulings->len; i++) {
     const SpvRuling *ruling = &g_array_index(guide->rulings, SpvRuling, i);
@@ -52,8 +52,7 @@ draw_numbers(cairo_t *cr, const GArray *numbers, double paper_mm) {
 
     g_snprintf(words, sizeof words, "%u", placed->number);
     spv_set_rgb(cr, spv_ink);
-    spv_draw_words_haloed(cr, words, placed->at.x, placed->box.y1, SPV_NUMBER_SIZE, 0.5, !placed->is_ruling,
-                          paper_mm);
+    spv_draw_words_haloed(cr, words, placed->at.x, placed->box.y1, SPV_NUMBER_SIZE, 0.5, TRUE, paper_mm);
   }
 }
 

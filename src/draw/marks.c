@@ -2,7 +2,7 @@
 #include "draw/marks-private.h"
 
 /* mm on paper */
-#define DOT_RADIUS 0.75
+#define DOT_RADIUS 1.0
 #define DOT_RADIUS_MIN 0.2
 #define NUMBER_GAP 0.5
 #define RULING_OVERHANG 2.0

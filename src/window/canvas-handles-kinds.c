@@ -260,29 +260,30 @@ border_middle(const Making *making) {
   return middle_of_edge(making, choice < G_N_ELEMENTS(edges) ? edges[choice] : SPV_EDGE_BASE);
 }
 
+/* DISTANCE mm inside the place S along the outline. */
+static SpvPoint
+inside(const Making *making, double s, double distance) {
+  const SpvTrack *track = spv_outline_track(making->outline);
+
+  return spv_point_add(spv_track_at(track, s), spv_point_scale(spv_track_normal(track, s), distance));
+}
+
+/* The width's handle stands under a tip and the depth's between two tips, level with them: neither hides a
+ * dot. The lean's stands beyond the next tip. */
 static void
 add_jagged(Making *making) {
   const SpvTrack *track = spv_outline_track(making->outline);
   double middle = border_middle(making), width = value_of(making, "width", 0);
   double depth = value_of(making, "depth", 0), lean = value_of(making, "lean", 0);
-  double tip = dot_near(making, SPV_DOT_TIP, middle), root = dot_near(making, SPV_DOT_ROOT, middle);
-  SpvPoint normal = spv_track_normal(track, tip), along = spv_point(normal.y, -normal.x);
-  SpvPoint foot = spv_point_add(spv_track_at(track, tip), spv_point_scale(normal, width));
+  double root = dot_near(making, SPV_DOT_ROOT, middle), tip = dot_near(making, SPV_DOT_TIP, root);
+  double half_pitch = fabs(tip - root), other = dot_near(making, SPV_DOT_TIP, tip + 2 * half_pitch);
+  SpvPoint arm = spv_point_scale(spv_track_normal(track, other), depth + 0.1 * smaller(making));
 
-  add_slide(making, "width", spv_track_at(track, root), spv_track_normal(track, root), width);
-  add_slide(making, "depth", foot, spv_point_add(normal, spv_point_scale(along, tan(lean))), depth);
-  /* The lean has its handle beyond another tip, so that the two don't lie on each other. */
-  if (making->draft->dots->len > 1) {
-    double other = dot_near(making, SPV_DOT_TIP, tip + 2 * (tip > root ? tip - root : root - tip));
-    double arm = depth + 0.1 * smaller(making);
-
-    if (other == tip)
-      other = dot_near(making, SPV_DOT_TIP, tip - 2 * fabs(root - tip));
-    normal = spv_track_normal(track, other);
-    foot = spv_point_add(spv_track_at(track, other), spv_point_scale(normal, width));
-    /* The inward normal, turned anticlockwise, is the way along the edge. */
-    add_turn(making, "lean", foot, spv_point_scale(normal, arm), -1, 1, lean);
-  }
+  add_slide(making, "width", spv_track_at(track, tip), spv_track_normal(track, tip), width);
+  add_slide(making, "depth", inside(making, root, width), spv_track_normal(track, root), depth);
+  /* The inward normal, turned anticlockwise, is the way along the edge. */
+  if (depth > 0)
+    add_turn(making, "lean", inside(making, other, width), arm, -1, 1, lean);
 }
 
 static void

@@ -238,8 +238,8 @@ spv_canvas_paint_slip(cairo_t *cr, PangoLayout *layout, SpvPoint px, double widt
 }
 
 void
-spv_canvas_paint_true_size(cairo_t *cr, const SpvComposition *composition, double scale, PangoLayout *layout,
-                           double width, double height) {
+spv_canvas_paint_true_size(cairo_t *cr, const SpvComposition *composition, SpvDrawMode mode, double scale,
+                           PangoLayout *layout, double width, double height) {
   SpvBox bounds = spv_outline_bounds(composition->outline);
   double panel_width = scale * spv_box_width(bounds), panel_height = scale * spv_box_height(bounds);
   int text_width, text_height;
@@ -260,7 +260,7 @@ spv_canvas_paint_true_size(cairo_t *cr, const SpvComposition *composition, doubl
   cairo_translate(cr, x + w / 2 - scale * spv_box_centre(bounds).x,
                   y + (h - text_height - CARD_PAD / 2) / 2 - scale * spv_box_centre(bounds).y);
   cairo_scale(cr, scale, scale);
-  spv_draw_panel(cr, composition, SPV_DRAW_COLOUR, scale / SPV_SCREEN_PX_PER_MM);
+  spv_draw_panel(cr, composition, mode, scale / SPV_SCREEN_PX_PER_MM);
   spv_set_rgb(cr, spv_ink);
   spv_draw_outline(cr, composition->outline, 1, scale);
   cairo_restore(cr);

@@ -14,8 +14,9 @@
 /* The side of a handle, px. */
 #define SPV_HANDLE_SIDE 9
 
-/* The size of paper that lines and words are drawn for: a screen at arm's length, px a mm. */
-#define SPV_SCREEN_PX_PER_MM (96.0 / 25.4)
+/* How many px a millimetre of paper takes for lines, dots and words: somewhat more than on a sheet, for a
+ * screen is looked at from farther off. */
+#define SPV_SCREEN_PX_PER_MM 4.75
 
 /* The mat with its grid; VIEWPORT's pixels. */
 void spv_canvas_paint_mat(cairo_t *cr, const SpvViewport *viewport);
@@ -38,5 +39,5 @@ void spv_canvas_paint_slip(cairo_t *cr, PangoLayout *layout, SpvPoint px, double
 
 /* A card in the lower right corner of WIDTH by HEIGHT px with the panel at SCALE px a mm and LAYOUT's words
  * under it. SCALE 0 leaves only the words. */
-void spv_canvas_paint_true_size(cairo_t *cr, const SpvComposition *composition, double scale,
-                                PangoLayout *layout, double width, double height);
+void spv_canvas_paint_true_size(cairo_t *cr, const SpvComposition *composition, SpvDrawMode mode,
+                                double scale, PangoLayout *layout, double width, double height);

@@ -135,6 +135,11 @@ small_layout(SpvCanvas *canvas, const char *text, double scale, PangoWeight weig
   return layout;
 }
 
+static SpvDrawMode
+mode_of(SpvCanvas *canvas) {
+  return canvas->hatch ? SPV_DRAW_HATCH : SPV_DRAW_COLOUR;
+}
+
 static gboolean
 screen_scale(SpvCanvas *canvas, double *scale) {
   GtkNative *native = gtk_widget_get_native(GTK_WIDGET(canvas));
@@ -168,7 +173,8 @@ paint_true_size(SpvCanvas *canvas, cairo_t *cr, const SpvComposition *compositio
     scale = 0;
   }
   layout = small_layout(canvas, words, PANGO_SCALE_SMALL, PANGO_WEIGHT_NORMAL);
-  spv_canvas_paint_true_size(cr, composition, scale, layout, viewport->width, viewport->height);
+  spv_canvas_paint_true_size(cr, composition, mode_of(canvas), scale, layout, viewport->width,
+                             viewport->height);
 }
 
 static void
@@ -202,7 +208,7 @@ paint_mat(SpvCanvas *canvas, cairo_t *cr) {
     return;
   }
   size = size_text(composition->panel);
-  spv_canvas_paint_panel(cr, viewport, composition, canvas->hatch ? SPV_DRAW_HATCH : SPV_DRAW_COLOUR);
+  spv_canvas_paint_panel(cr, viewport, composition, mode_of(canvas));
   spv_canvas_paint_datum(cr, viewport);
   paint_guide(canvas, cr);
   paint_words(canvas, cr, size, 14, 10);

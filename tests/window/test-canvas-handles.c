@@ -139,32 +139,33 @@ test_on_the_boundary(void **state) {
   }
 }
 
-/* The depth's handle is the tip of a point, the width's a root. */
+/* The width's handle is as far inside the edge as the border is wide, the depth's as far as the tips are. */
 static void
 test_jagged(void **state) {
+  int edge_index = spv_pattern_measure_index(SPV_PATTERN_JAGGED_BORDER, "edge");
+
   (void) state;
   for (int edge = 0; edge < 5; edge++) {
-    g_autoptr(SpvScheme) preset = scene_scheme(SPV_OUTLINE_PLATE, 9, 10, SPV_PATTERN_JAGGED_BORDER);
-    int edge_index = spv_pattern_measure_index(SPV_PATTERN_JAGGED_BORDER, "edge");
-    int lean_index = spv_pattern_measure_index(SPV_PATTERN_JAGGED_BORDER, "lean");
+    g_autoptr(SpvScheme) preset = scene_scheme(SPV_OUTLINE_STRIP, 9, 10, SPV_PATTERN_JAGGED_BORDER);
     g_autoptr(SpvLayer) turned = spv_layer_with_measure(layer_of(preset), (guint) edge_index,
                                                         (SpvMeasure){ SPV_UNIT_PLAIN, edge });
-    g_autoptr(SpvLayer)
-        leaning = spv_layer_with_measure(turned, (guint) lean_index, (SpvMeasure){ SPV_UNIT_DEGREES, 20 });
-    g_autoptr(SpvScheme) scheme = with_layer(preset, leaning);
+    g_autoptr(SpvScheme) scheme = with_layer(preset, turned);
     g_autoptr(SpvComposition) composition = spv_compose(scheme, 0);
     g_autoptr(GArray) handles = spv_layer_handles(composition, 1);
     const SpvDraft *draft = g_ptr_array_index(composition->drafts, 1);
-    guint found = 0;
+    const SpvTrack *track = spv_outline_track(composition->outline);
+    double distance, farthest = 0, inside[2] = { 0, 0 };
 
-    for (guint i = 0; i < handles->len; i++) {
-      const SpvHandle *handle = &g_array_index(handles, SpvHandle, i);
-
-      for (guint j = 0; j < draft->dots->len && handle->motion == SPV_MOTION_SLIDE; j++)
-        if (spv_point_distance(g_array_index(draft->dots, SpvDraftDot, j).at, handle->at) < FINE)
-          found++;
+    assert_int_equal(handles->len, 3);
+    for (guint i = 0; i < 2; i++)
+      spv_track_locate(track, g_array_index(handles, SpvHandle, i).at, &inside[i]);
+    for (guint i = 0; i < draft->dots->len; i++) {
+      spv_track_locate(track, g_array_index(draft->dots, SpvDraftDot, i).at, &distance);
+      farthest = MAX(farthest, distance);
     }
-    assert_int_equal(found, 2);
+    assert_true(fabs(farthest - inside[1]) < FINE);
+    assert_true(fabs(inside[0] - g_array_index(handles, SpvHandle, 0).values[0]) < FINE);
+    assert_true(fabs(inside[1] - inside[0] - g_array_index(handles, SpvHandle, 1).values[0]) < FINE);
   }
 }
 

@@ -123,15 +123,52 @@ finish_surface(Export *export, cairo_surface_t *surface) {
   cairo_surface_destroy(surface);
 }
 
+static cairo_status_t
+keep_stream(void *data, const unsigned char *bytes, unsigned int length) {
+  g_string_append_len(data, (const char *) bytes, length);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+static gboolean
+number_surface(const GMatchInfo *match, GString *result, gpointer data) {
+  GHashTable *numbers = data;
+  g_autofree char *name = g_match_info_fetch(match, 0);
+
+  if (!g_hash_table_contains(numbers, name))
+    g_hash_table_insert(numbers, g_strdup(name), GUINT_TO_POINTER(g_hash_table_size(numbers)));
+  g_string_append_printf(result, "surface%u", GPOINTER_TO_UINT(g_hash_table_lookup(numbers, name)));
+  return FALSE;
+}
+
+/* cairo numbers its surfaces over the life of the process, and writes the numbers into the file. They are
+ * numbered anew from 0 here: the same sheets give the same bytes. An SVG of cairo's holds words as outlines
+ * only, so none of ours can look like such a name. */
+static char *
+number_surfaces(const GString *svg, GError **error) {
+  g_autoptr(GRegex) regex = g_regex_new("\\bsurface[0-9]+\\b", G_REGEX_RAW, 0, error);
+  g_autoptr(GHashTable) numbers = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, NULL);
+
+  if (regex == NULL)
+    return NULL;
+  return g_regex_replace_eval(regex, svg->str, (gssize) svg->len, 0, 0, number_surface, numbers, error);
+}
+
+/* Kept whole until it is finished: a sheet takes a few hundred kilobytes. */
 static void
 write_svg(Export *export) {
   const SpvPaper *paper = spv_sheets_paper(export->sheets);
-  cairo_surface_t *surface = cairo_svg_surface_create_for_stream(save_stream, export, paper->width,
+  g_autoptr(GString) svg = g_string_new(NULL);
+  cairo_surface_t *surface = cairo_svg_surface_create_for_stream(keep_stream, svg, paper->width,
                                                                  paper->height);
 
   cairo_svg_surface_set_document_unit(surface, CAIRO_SVG_UNIT_MM);
   draw_vector_page(export, surface, 1);
   finish_surface(export, surface);
+  if (export->error != NULL)
+    return;
+  g_autofree char *text = number_surfaces(svg, &export->error);
+  if (text != NULL)
+    spv_save_write(export->save, text, strlen(text), &export->error);
 }
 
 static void

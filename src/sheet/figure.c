@@ -67,10 +67,11 @@ draw_panel(cairo_t *cr, const SpvSubject *subject, double factor, SpvDrawMode mo
     spv_draw_panel(cr, subject->composition, mode, factor);
     return;
   }
-  cairo_push_group(cr);
   spv_draw_panel(cr, subject->composition, mode, factor);
-  cairo_pop_group_to_source(cr);
-  cairo_paint_with_alpha(cr, TINT);
+  cairo_new_path(cr);
+  cairo_set_source_rgba(cr, 1, 1, 1, 1 - TINT);
+  spv_draw_add_path(cr, spv_outline_path(subject->composition->outline));
+  cairo_fill(cr);
   spv_set_rgb(cr, spv_ink);
   cairo_set_line_width(cr, SPV_LINE_HATCH / factor);
   spv_draw_add_path(cr, subject->boundaries);

@@ -66,7 +66,7 @@ is_shown(cairo_t *cr, SpvBox box) {
   return spv_box_overlaps(clip, spv_box_grow(box, 1));
 }
 
-/* The bar's ends are the middles of its outer ticks. */
+/* From end to end exactly 100 mm: the outer ticks stand within it, the others about their places. */
 static void
 draw_bar(cairo_t *cr, SpvPoint at) {
   static const char *const labels[] = { "0", "50", "100\u2009mm" };
@@ -80,7 +80,8 @@ draw_bar(cairo_t *cr, SpvPoint at) {
   cairo_stroke(cr);
   cairo_set_line_width(cr, SPV_LINE_INK);
   for (int i = 0; i * BAR_STEP <= SPV_BAR_LENGTH; i++) {
-    cairo_move_to(cr, at.x + i * BAR_STEP, at.y + 0.25);
+    double inward = i == 0 ? SPV_LINE_INK / 2 : (i + 1) * BAR_STEP > SPV_BAR_LENGTH ? -SPV_LINE_INK / 2 : 0;
+    cairo_move_to(cr, at.x + i * BAR_STEP + inward, at.y + 0.25);
     cairo_rel_line_to(cr, 0, i % 5 == 0 ? -BAR_LONG_TICK : -BAR_TICK);
   }
   cairo_stroke(cr);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* export-sheets SCHEME PAPER FORMAT DPI FOLDER [hatch]: writes the sheets of one of the schemes in coast.h,
- * for tests that read the files with other programs. */
+/* export-sheets SCHEME PAPER FORMAT DPI FOLDER [hatch]: writes the sheets of one of the schemes in coast.h
+ * (the wardens, or a disc of as many mm), for tests that read the files with other programs. */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -16,10 +16,7 @@ main(int argc, char **argv) {
 
   if (argc < 6 || !spv_format_from_key(argv[3], &format))
     return 2;
-  g_autoptr(SpvScheme) scheme = strcmp(argv[1], "wardens") == 0 ? coast_wardens()
-                                : strncmp(argv[1], "chance", 6) == 0
-                                    ? coast_by_chance((guint32) atoi(argv[1] + 6))
-                                    : coast_disc(atof(argv[1]));
+  g_autoptr(SpvScheme) scheme = strcmp(argv[1], "wardens") == 0 ? coast_wardens() : coast_disc(atof(argv[1]));
   options.paper = spv_paper_from_key(argv[2]);
   options.hatch = argc > 6 && strcmp(argv[6], "hatch") == 0;
   g_autoptr(SpvSheets) sheets = spv_sheets_new(scheme, &options, NULL, &error);

@@ -85,69 +85,9 @@ values_are_what_the_file_says(void **state) {
 static void
 the_same_scheme_written_otherwise_gives_the_same_bytes(void **state) {
   (void) state;
-  const char *loose =
-      "{\"title\":\"Lantern \\u0043ompany\",\"spolvero\":1,\r\n\"harness\":{\"panels\":[{"
-      "\"surface\":{\"kind\":\"flat\",\"depth\":0.0},\"place\":{\"y\":-0.0,\"x\":1e1},\"side\":"
-      "\"centre\",\"outline\":{\"height\":6.0,\"width\":60e-1,\"family\":\"disc\"},\"measured\":"
-      "false,\"name\":\"lamp\",\"id\":\"lamp\"}],\"name\":\"H\"},\"note\":\"\",\"designs\":{"
-      "\"lamp\":{\"layers\":[{\"kind\":\"paly\",\"id\":\"p\",\"name\":\"P\",\"tinctures\":["
-      "null,\"or\"],\"measures\":{\"pieces\":4.0},\"locked\":false}]}},\"tinctures\":[{"
-      "\"hatch\":\"or\",\"colour\":\"#ABCDEF\",\"id\":\"or\",\"name\":\"flame\"}],"
-      "\"finest-line\":0.250}";
-  const char *strict = "{\n"
-                       "  \"designs\": {\n"
-                       "    \"lamp\": {\n"
-                       "      \"layers\": [\n"
-                       "        {\n"
-                       "          \"id\": \"p\",\n"
-                       "          \"kind\": \"paly\",\n"
-                       "          \"measures\": {\n"
-                       "            \"pieces\": 4\n"
-                       "          },\n"
-                       "          \"name\": \"P\",\n"
-                       "          \"tinctures\": [\n"
-                       "            null,\n"
-                       "            \"or\"\n"
-                       "          ]\n"
-                       "        }\n"
-                       "      ]\n"
-                       "    }\n"
-                       "  },\n"
-                       "  \"finest-line\": 0.25,\n"
-                       "  \"harness\": {\n"
-                       "    \"name\": \"H\",\n"
-                       "    \"panels\": [\n"
-                       "      {\n"
-                       "        \"id\": \"lamp\",\n"
-                       "        \"name\": \"lamp\",\n"
-                       "        \"outline\": {\n"
-                       "          \"family\": \"disc\",\n"
-                       "          \"height\": 6,\n"
-                       "          \"width\": 6\n"
-                       "        },\n"
-                       "        \"place\": {\n"
-                       "          \"x\": 10,\n"
-                       "          \"y\": 0\n"
-                       "        },\n"
-                       "        \"side\": \"centre\",\n"
-                       "        \"surface\": {\n"
-                       "          \"kind\": \"flat\"\n"
-                       "        }\n"
-                       "      }\n"
-                       "    ]\n"
-                       "  },\n"
-                       "  \"spolvero\": 1,\n"
-                       "  \"tinctures\": [\n"
-                       "    {\n"
-                       "      \"colour\": \"#abcdef\",\n"
-                       "      \"hatch\": \"or\",\n"
-                       "      \"id\": \"or\",\n"
-                       "      \"name\": \"flame\"\n"
-                       "    }\n"
-                       "  ],\n"
-                       "  \"title\": \"Lantern Company\"\n"
-                       "}\n";
-  g_autoptr(SpvScheme) scheme = test_parse(loose);
+  g_autofree char *path = test_data("scheme-strict.scheme.json");
+  g_autofree char *strict = test_read(path);
+  g_autoptr(SpvScheme) scheme = test_load("scheme-loose.scheme.json");
   g_autofree char *text = spv_scheme_to_text(scheme, NULL);
   assert_same_text(text, strict);
 }

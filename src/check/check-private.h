@@ -10,7 +10,8 @@ typedef struct {
   int tincture; /* index into the scheme's tinctures */
   SpvCause cause;
   SpvPoint place; /* of the narrowest */
-  double width;   /* mm, of the narrowest */
+  double width;   /* mm, of the narrowest; of the whole cell or stripe where that is at fault */
+  double off;     /* mm, how far the piece at PLACE is from a whole cell or stripe; otherwise 0 */
   guint count;
 } SpvNarrow;
 
@@ -19,15 +20,15 @@ typedef struct {
 GArray *spv_narrow_find(const SpvPartition *partition, double limit, GCancellable *cancellable,
                         GError **error);
 
-/* Whether PARTITION has no pattern of LAYER finer than LIMIT, and none of another layer but those in KNOWN
- * (SpvNarrow). FALSE, with ERROR set, when cancelled. */
+/* Whether PARTITION has no pattern of LAYER finer than LIMIT, and none of a layer below it but those in KNOWN
+ * (SpvNarrow); what lies above can't have changed. FALSE, with ERROR set, when cancelled. */
 gboolean spv_narrow_is_clear(const SpvPartition *partition, double limit, guint layer, const GArray *known,
                              GCancellable *cancellable, GError **error);
 
-/* Searches for the smallest change of one of LAYER's measures that clears its warnings in KNOWN (SpvNarrow),
- * and tries it out. FOUND says whether there is one; it then goes to REMEDY. FALSE, with ERROR set, when
- * cancelled. */
-gboolean spv_remedy_find(const SpvPartition *partition, guint layer, const GArray *known,
+/* Searches for the smallest change of one measure that clears the layer of NARROW, one of the warnings in
+ * KNOWN (SpvNarrow), and tries it out. FOUND says whether there is one; it then goes to REMEDY. FALSE, with
+ * ERROR set, when cancelled. */
+gboolean spv_remedy_find(const SpvPartition *partition, const SpvNarrow *narrow, const GArray *known,
                          GCancellable *cancellable, SpvRemedy *remedy, gboolean *found, GError **error);
 
 /* SCHEME with REMEDY carried out on panel PANEL. */

@@ -56,8 +56,8 @@ add_narrow(GPtrArray *findings, const SpvPartition *partition, const GArray *kno
     finding->remedy = same->remedy;
     return TRUE;
   }
-  return spv_remedy_find(partition, (guint) narrow->layer, known, cancellable, &finding->remedy,
-                         &finding->has_remedy, error);
+  return spv_remedy_find(partition, narrow, known, cancellable, &finding->remedy, &finding->has_remedy,
+                         error);
 }
 
 static void
@@ -144,11 +144,21 @@ spv_check_scheme(const SpvScheme *scheme, GCancellable *cancellable,
   return g_steal_pointer(&all);
 }
 
+/* Whether LAYER has the measure of REMEDY, and could take its value. */
+static gboolean
+fits(const SpvRemedy *remedy, const SpvLayer *layer) {
+  const SpvPatternInfo *info = spv_pattern_info(layer->pattern.kind);
+
+  return remedy->measure < info->n_measures &&
+         spv_measure_is_valid(&info->measures[remedy->measure], remedy->value);
+}
+
 SpvScheme *
 spv_finding_apply(const SpvFinding *finding, const SpvScheme *scheme) {
   /* A finding may be older than the scheme: what it speaks of may be gone. */
   if (!finding->has_remedy || finding->panel >= scheme->n_panels ||
-      finding->remedy.layer >= scheme->panels[finding->panel]->n_layers)
+      finding->remedy.layer >= scheme->panels[finding->panel]->n_layers ||
+      !fits(&finding->remedy, scheme->panels[finding->panel]->layers[finding->remedy.layer]))
     return spv_scheme_ref(scheme);
   return spv_remedy_apply(&finding->remedy, finding->panel, scheme);
 }

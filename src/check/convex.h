@@ -7,5 +7,5 @@
 /* The centre of gravity of a convex RING. */
 SpvPoint spv_convex_centre(const SpvRing *ring);
 
-/* How far POINT lies from RING, mm. */
+/* How far POINT lies from RING, mm; RING need not be convex. */
 double spv_convex_clearance(const SpvRing *ring, SpvPoint point);

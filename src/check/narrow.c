@@ -12,8 +12,12 @@
 /* Widths that differ by less, mm, are one. */
 #define SAME 1e-6
 
-/* How exactly a width is measured, mm (see spv_piece_narrowest()). */
-#define EXACT 0.002
+/* How exactly a width is measured, mm: a flattened curve lies inside its curve by SPV_CHORD_ERROR on either
+ * side, and spv_piece_narrowest() has an error of its own. */
+#define EXACT (2 * SPV_CHORD_ERROR + 0.0005)
+
+/* A convex piece with more corners than this has a flattened curve for a side. */
+#define STRAIGHT_CORNERS 8
 
 /* A convex piece that has been measured; another of the same size is not measured again. */
 typedef struct {
@@ -27,16 +31,34 @@ typedef struct {
 typedef struct {
   const SpvPartition *partition;
   double limit;
-  GArray *measured; /* Measured */
+  GArray *measured;  /* Measured */
+  SpvShape **eroded; /* one a tincture: its region under a disc of the limit; made when first needed */
   GCancellable *cancellable;
 } Scan;
+
+/* One laid shape's visible part, as the scan goes over its pieces. */
+typedef struct {
+  const SpvLaidShape *laid;
+  const SpvShape *visible;
+  double whole;    /* width of each cell or stripe before anything cuts it, mm; 0 for what does not repeat */
+  SpvShape *apart; /* of VISIBLE, what lies well apart from other layers of its tincture; or NULL so far */
+} Part;
 
 static void
 scan_init(Scan *scan, const SpvPartition *partition, double limit, GCancellable *cancellable) {
   scan->partition = partition;
   scan->limit = limit;
   scan->measured = g_array_new(FALSE, FALSE, sizeof(Measured));
+  scan->eroded = g_new0(SpvShape *, partition->composition->scheme->n_tinctures);
   scan->cancellable = cancellable;
+}
+
+static void
+scan_clear(Scan *scan) {
+  for (guint i = 0; i < scan->partition->composition->scheme->n_tinctures; i++)
+    g_clear_pointer(&scan->eroded[i], spv_shape_unref);
+  g_free(scan->eroded);
+  g_array_unref(scan->measured);
 }
 
 static double
@@ -155,10 +177,61 @@ width_uncut(const SpvComposition *composition, guint layer) {
   return 0;
 }
 
-/* Whether something other than LAYER's own pattern makes it narrow. */
+static Part
+scan_part(const Scan *scan, guint index) {
+  const SpvComposition *composition = scan->partition->composition;
+  const SpvLaidShape *laid = g_ptr_array_index(composition->shapes, index);
+
+  return (Part){ laid, g_ptr_array_index(scan->partition->visible, index),
+                 width_uncut(composition, laid->layer), NULL };
+}
+
+/* Whether the cells or stripes are wide enough, so that it is something else that makes one narrow. */
 static gboolean
-is_cut(const Scan *scan, int layer) {
-  return width_uncut(scan->partition->composition, (guint) layer) >= scan->limit - SAME;
+is_cut(const Scan *scan, const Part *part) {
+  return part->whole >= scan->limit - SAME;
+}
+
+/* What shows of TINCTURE, when more than one laid shape has a part in it; otherwise NULL. */
+static const SpvShape *
+joint_region(const SpvPartition *partition, guint tincture) {
+  const GPtrArray *shapes = partition->composition->shapes;
+  guint parts = 0;
+
+  for (guint i = 0; i < shapes->len; i++) {
+    const SpvLaidShape *laid = g_ptr_array_index(shapes, i);
+
+    parts += laid->tincture == tincture && !spv_shape_is_empty(g_ptr_array_index(partition->visible, i));
+  }
+  for (guint i = 0; parts > 1 && i < partition->regions->len; i++) {
+    const SpvRegion *region = g_ptr_array_index(partition->regions, i);
+
+    if (region->tincture == (int) tincture)
+      return region->shape;
+  }
+  return NULL;
+}
+
+/* Whether a disc of the limit's size that stays in one tincture reaches PLACE: another layer of the same
+ * tincture widens what is narrow in its own. */
+static gboolean
+scan_is_widened(Scan *scan, guint tincture, SpvPoint place) {
+  const SpvShape *region = joint_region(scan->partition, tincture);
+  gsize n;
+
+  if (region == NULL)
+    return FALSE;
+  if (scan->eroded[tincture] == NULL)
+    scan->eroded[tincture] = spv_shape_offset(region, -(scan->limit - EXACT) / 2);
+  if (spv_shape_contains(scan->eroded[tincture], place))
+    return TRUE;
+
+  const SpvPiece *pieces = spv_shape_pieces(scan->eroded[tincture], &n);
+  for (gsize i = 0; i < n; i++)
+    for (gsize j = 0; j < pieces[i].n_rings; j++)
+      if (spv_convex_clearance(pieces[i].rings[j], place) <= scan->limit / 2)
+        return TRUE;
+  return FALSE;
 }
 
 /* Whether a piece is plainly wide enough: CONVEX is its ring, and a disc of that size fits in the middle. */
@@ -181,35 +254,100 @@ scan_is_narrow(Scan *scan, const SpvShape *shape, gsize index, const SpvRing *co
     *width = scan_measure_convex(scan, shape, index, convex, place);
   else
     *width = spv_piece_narrowest(shape, index, scan->limit, place);
-  /* A convex piece that is just wide enough has been found so by its middle; any other may measure a hair
-   * less than it is. */
-  return *width < scan->limit - (convex != NULL ? SAME : EXACT);
+  /* What is just wide enough may measure a hair less, unless all its sides are straight. */
+  gboolean straight = convex != NULL && convex->n_points <= STRAIGHT_CORNERS;
+  return *width < scan->limit - (straight ? SAME : EXACT);
 }
 
-static SpvCause
-scan_cause(const Scan *scan, int layer, SpvPoint place, double width) {
-  const SpvTrack *track = spv_outline_track(scan->partition->composition->outline);
+/* What of PART lies farther than the limit from other layers of its tincture. */
+static const SpvShape *
+scan_apart(const Scan *scan, Part *part) {
+  const SpvShape *region = joint_region(scan->partition, part->laid->tincture);
+
+  if (part->apart == NULL && region != NULL) {
+    g_autoptr(SpvShape) others = spv_shape_difference(region, part->visible);
+    g_autoptr(SpvShape) beside = spv_shape_offset(others, scan->limit);
+
+    part->apart = spv_shape_difference(part->visible, beside);
+  }
+  return part->apart;
+}
+
+/* As scan_is_stroke(), for a piece that another layer of its tincture widens where it is narrowest: looks at
+ * what of PART lies apart from that. Only the place is taken from there; cutting it off makes slivers. */
+static gboolean
+scan_is_stroke_apart(Scan *scan, Part *part, const SpvRing *piece, SpvPoint *place) {
+  const SpvShape *apart = scan_apart(scan, part);
+  double width;
+  gsize n;
+  const SpvPiece *rests = spv_shape_pieces(apart, &n);
+
+  for (gsize i = 0; i < n; i++) {
+    if (piece_area(&rests[i]) < DUST || spv_ring_winding(piece, rests[i].rings[0]->points[0]) == 0)
+      continue;
+    if (scan_is_narrow(scan, apart, i, piece_convex_ring(&rests[i]), &width, place) &&
+        !scan_is_widened(scan, part->laid->tincture, *place))
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* Whether piece INDEX of PART has to be painted finer than the limit; how fine, and where, go to WIDTH and
+ * PLACE. */
+static gboolean
+scan_is_stroke(Scan *scan, Part *part, gsize index, double *width, SpvPoint *place) {
+  gsize n;
+  const SpvPiece *piece = &spv_shape_pieces(part->visible, &n)[index];
+  const SpvRing *convex = piece_convex_ring(piece);
+
+  if (piece_area(piece) < DUST || is_plainly_wide(convex, scan->limit) ||
+      !scan_is_narrow(scan, part->visible, index, convex, width, place))
+    return FALSE;
+  return !scan_is_widened(scan, part->laid->tincture, *place) ||
+         scan_is_stroke_apart(scan, part, piece->rings[0], place);
+}
+
+/* Says what makes ONE, of PART, narrow. */
+static void
+scan_blame(const Scan *scan, const Part *part, SpvNarrow *one) {
   double distance;
 
-  if (!is_cut(scan, layer))
-    return SPV_CAUSE_PATTERN;
-  spv_track_locate(track, place, &distance);
-  return distance <= width / 2 + EXACT ? SPV_CAUSE_EDGE : SPV_CAUSE_COVER;
+  if (is_cut(scan, part)) {
+    spv_track_locate(spv_outline_track(scan->partition->composition->outline), one->place, &distance);
+    one->cause = distance <= one->width / 2 + EXACT ? SPV_CAUSE_EDGE : SPV_CAUSE_COVER;
+    return;
+  }
+  one->cause = SPV_CAUSE_PATTERN;
+  if (part->whole > 0) {
+    /* What the edge leaves of a stripe says less than the stripe itself does. */
+    one->off = fabs(one->width - part->whole);
+    one->width = MAX(one->width, part->whole);
+  }
 }
 
-/* Joins ONE to those of its layer and tincture. What the pattern itself does outweighs what cuts it, however
- * narrow. */
+/* Whether ONE speaks for its layer and tincture rather than OTHER: what the pattern itself does outweighs
+ * what cuts it, then a whole cell or stripe a part of one, then the narrower. */
+static gboolean
+speaks_before(const SpvNarrow *one, const SpvNarrow *other) {
+  gboolean pattern = one->cause == SPV_CAUSE_PATTERN;
+
+  if (pattern != (other->cause == SPV_CAUSE_PATTERN))
+    return pattern;
+  if (fabs(one->off - other->off) > SAME)
+    return one->off < other->off;
+  return one->width < other->width;
+}
+
+/* Joins ONE to those of its layer and tincture. */
 static void
 join(GArray *found, const SpvNarrow *one) {
   for (guint i = 0; i < found->len; i++) {
     SpvNarrow *other = &g_array_index(found, SpvNarrow, i);
-    gboolean pattern = one->cause == SPV_CAUSE_PATTERN;
-    gboolean other_pattern = other->cause == SPV_CAUSE_PATTERN;
 
     if (other->layer != one->layer || other->tincture != one->tincture)
       continue;
     guint count = other->count + 1;
-    if (pattern != other_pattern ? pattern : one->width < other->width)
+    if (speaks_before(one, other))
       *other = *one;
     other->count = count;
     return;
@@ -217,25 +355,20 @@ join(GArray *found, const SpvNarrow *one) {
   g_array_append_val(found, *one);
 }
 
-/* Joins what is narrow in REGION to FOUND. */
+/* Joins what is narrow in PART to FOUND. */
 static gboolean
-scan_region(Scan *scan, const SpvRegion *region, GArray *found, GError **error) {
+scan_part_find(Scan *scan, Part *part, GArray *found, GError **error) {
   gsize n;
-  const SpvPiece *pieces = spv_shape_pieces(region->shape, &n);
 
+  spv_shape_pieces(part->visible, &n);
   for (gsize i = 0; i < n; i++) {
-    const SpvRing *convex = piece_convex_ring(&pieces[i]);
-    SpvNarrow one = { .tincture = region->tincture, .count = 1 };
+    SpvNarrow one = { .layer = (int) part->laid->layer, .tincture = (int) part->laid->tincture, .count = 1 };
 
     if (g_cancellable_set_error_if_cancelled(scan->cancellable, error))
       return FALSE;
-    if (piece_area(&pieces[i]) < DUST || is_plainly_wide(convex, scan->limit) ||
-        !scan_is_narrow(scan, region->shape, i, convex, &one.width, &one.place))
+    if (!scan_is_stroke(scan, part, i, &one.width, &one.place))
       continue;
-    one.layer = spv_partition_layer_at(scan->partition, one.place);
-    if (one.layer < 0)
-      continue;
-    one.cause = scan_cause(scan, one.layer, one.place, one.width);
+    scan_blame(scan, part, &one);
     join(found, &one);
   }
   return TRUE;
@@ -248,52 +381,42 @@ spv_narrow_find(const SpvPartition *partition, double limit, GCancellable *cance
   Scan scan;
 
   scan_init(&scan, partition, limit, cancellable);
-  for (guint i = 0; whole && i < partition->regions->len; i++) {
-    const SpvRegion *region = g_ptr_array_index(partition->regions, i);
+  for (guint i = 0; whole && i < partition->visible->len; i++) {
+    Part part = scan_part(&scan, i);
 
-    if (region->tincture >= 0)
-      whole = scan_region(&scan, region, found, error);
+    whole = scan_part_find(&scan, &part, found, error);
+    g_clear_pointer(&part.apart, spv_shape_unref);
   }
-  g_array_unref(scan.measured);
+  scan_clear(&scan);
   return whole ? g_steal_pointer(&found) : NULL;
 }
 
 static gboolean
-is_known(const GArray *known, int layer, int tincture) {
+is_known(const GArray *known, guint layer, guint tincture) {
   for (guint i = 0; i < known->len; i++) {
     const SpvNarrow *one = &g_array_index(known, SpvNarrow, i);
 
-    if (one->layer == layer && one->tincture == tincture && one->cause == SPV_CAUSE_PATTERN)
+    if (one->layer == (int) layer && one->tincture == (int) tincture && one->cause == SPV_CAUSE_PATTERN)
       return TRUE;
   }
   return FALSE;
 }
 
-/* Whether piece INDEX of REGION may stay: wide enough, or cut, or known of another layer than LAYER. */
+/* Whether PART has no stroke that is its own pattern's fault. FALSE, with ERROR set, when cancelled. */
 static gboolean
-scan_piece_is_clear(Scan *scan, const SpvRegion *region, const SpvPiece *piece, gsize index, guint layer,
-                    const GArray *known) {
-  const SpvRing *convex = piece_convex_ring(piece);
-  SpvPoint place;
-  double width;
-  int its;
+scan_part_is_clear(Scan *scan, Part *part, GError **error) {
+  gsize n;
 
-  if (piece_area(piece) < DUST || is_plainly_wide(convex, scan->limit))
-    return TRUE;
-  if (convex != NULL) {
-    /* Cut cells are many, and no fault of the pattern: don't measure them. */
-    SpvPoint centre = spv_convex_centre(convex);
+  spv_shape_pieces(part->visible, &n);
+  for (gsize i = 0; !is_cut(scan, part) && i < n; i++) {
+    SpvPoint place;
+    double width;
 
-    its = spv_partition_layer_at(scan->partition, centre);
-    if (its < 0 || is_cut(scan, its))
-      return TRUE;
+    if (g_cancellable_set_error_if_cancelled(scan->cancellable, error) ||
+        scan_is_stroke(scan, part, i, &width, &place))
+      return FALSE;
   }
-  if (!scan_is_narrow(scan, region->shape, index, convex, &width, &place))
-    return TRUE;
-  its = spv_partition_layer_at(scan->partition, place);
-  if (its < 0 || is_cut(scan, its))
-    return TRUE;
-  return its != (int) layer && is_known(known, its, region->tincture);
+  return TRUE;
 }
 
 gboolean
@@ -303,15 +426,16 @@ spv_narrow_is_clear(const SpvPartition *partition, double limit, guint layer, co
   Scan scan;
 
   scan_init(&scan, partition, limit, cancellable);
-  for (guint i = 0; clear && i < partition->regions->len; i++) {
-    const SpvRegion *region = g_ptr_array_index(partition->regions, i);
-    gsize n;
-    const SpvPiece *pieces = spv_shape_pieces(region->shape, &n);
+  /* From the layer itself, where the fault is most likely, down to those that it cuts. */
+  for (guint i = partition->visible->len; clear && i-- > 0;) {
+    Part part = scan_part(&scan, i);
 
-    for (gsize j = 0; region->tincture >= 0 && clear && j < n; j++)
-      clear = !g_cancellable_set_error_if_cancelled(cancellable, error) &&
-              scan_piece_is_clear(&scan, region, &pieces[j], j, layer, known);
+    if (part.laid->layer > layer ||
+        (part.laid->layer < layer && is_known(known, part.laid->layer, part.laid->tincture)))
+      continue;
+    clear = scan_part_is_clear(&scan, &part, error);
+    g_clear_pointer(&part.apart, spv_shape_unref);
   }
-  g_array_unref(scan.measured);
+  scan_clear(&scan);
   return clear;
 }

@@ -16,8 +16,10 @@ typedef struct {
   const SpvComposition *now;
   guint n_seen; /* shapes of the layer that are to be seen now */
   const GArray *known;
+  double width; /* mm, of the layer's narrowest */
   GCancellable *cancellable;
   guint trials;
+  double best_change; /* the factor of the smallest change that is known to mend; INFINITY at first */
 } Search;
 
 SpvScheme *
@@ -45,7 +47,7 @@ count_seen(const SpvPartition *partition, guint layer) {
   return seen;
 }
 
-/* Whether setting MEASURE to VALUE clears the layer, adds no warning elsewhere, and keeps all of the layer to
+/* Whether setting MEASURE to VALUE clears the layer, adds no warning below it, and keeps all of the layer to
  * be seen. FALSE, with ERROR set, when cancelled. */
 static gboolean
 try_value(Search *search, guint measure, SpvMeasure value, GError **error) {
@@ -76,18 +78,6 @@ value_at(const SpvMeasureSpec *spec, double start, guint k) {
   return (SpvMeasure){ SPV_UNIT_MM, (steps_in(start) + k) / STEPS_A_MM };
 }
 
-/* How many steps the way from START has. */
-static guint
-n_steps(const Search *search, const SpvMeasureSpec *spec, double start) {
-  const SpvOutlineSpec *outline = &search->now->panel->outline;
-
-  if (spec->type == SPV_MEASURE_COUNT)
-    return start > spec->min ? (guint) (start - spec->min) : 0;
-  double most = MIN(spec->max, MAX(outline->width, outline->height));
-  double steps = steps_in(most) - steps_in(start);
-  return steps > 0 ? (guint) steps : 0;
-}
-
 /* A way along one measure: how far it is known to fail, and where it clears the layer (0: not found). */
 typedef struct {
   guint measure;
@@ -95,6 +85,34 @@ typedef struct {
   double start;
   guint bad, good;
 } Way;
+
+/* By which factor step K of WAY changes the measure; above 1. */
+static double
+change_at(const Way *way, guint k) {
+  double to = value_at(way->spec, way->start, k).value;
+
+  if (way->spec->type == SPV_MEASURE_COUNT)
+    return to > 0 ? way->start / to : INFINITY;
+  return to / way->start;
+}
+
+/* Whether step K of WAY changes less than the best that is known to mend. */
+static gboolean
+is_smaller(const Search *search, const Way *way, guint k) {
+  return change_at(way, k) < search->best_change * (1 - 1e-9);
+}
+
+/* How many steps WAY has, that are allowed and make sense. */
+static guint
+n_steps(const Search *search, const Way *way) {
+  const SpvOutlineSpec *outline = &search->now->panel->outline;
+
+  if (way->spec->type == SPV_MEASURE_COUNT)
+    return way->start > way->spec->min ? (guint) (way->start - way->spec->min) : 0;
+  double most = MIN(way->spec->max, MAX(outline->width, outline->height));
+  double steps = steps_in(most) - steps_in(way->start);
+  return steps > 0 ? (guint) steps : 0;
+}
 
 /* Tries step K of WAY. FALSE, with ERROR set, when cancelled. */
 static gboolean
@@ -111,20 +129,50 @@ try_step(Search *search, Way *way, guint k, GError **error) {
   return FALSE;
 }
 
-/* Looks for the first step of WAY that clears the layer: strides that double until one does, then halves
- * between. FALSE, with ERROR set, when cancelled. */
+/* The step that would do if the narrowest grew just as the measure does; 0 when there is none. */
+static guint
+guess_step(const Search *search, const Way *way) {
+  double limit = search->scheme->finest_line;
+  double k = way->spec->type == SPV_MEASURE_COUNT
+                 ? way->start - floor(way->start * search->width / limit + 1e-9)
+                 : ceil(way->start * limit / search->width * STEPS_A_MM - 1e-9) - steps_in(way->start);
+  guint last = n_steps(search, way);
+
+  return last > 0 ? (guint) CLAMP(k, 1, last) : 0;
+}
+
+/* Tries the likely step of WAY. FALSE, with ERROR set, when cancelled. */
+static gboolean
+try_guess(Search *search, Way *way, GError **error) {
+  guint k = guess_step(search, way);
+
+  if (k == 0 || !is_smaller(search, way, k) || search->trials >= MAX_TRIALS)
+    return TRUE;
+  if (!try_step(search, way, k, error))
+    return FALSE;
+  if (way->good > 0)
+    search->best_change = change_at(way, way->good);
+  return TRUE;
+}
+
+/* Looks for the first step of WAY that clears the layer, from what is known of it, by strides that double and
+ * then by halves. Gives up where the change is no smaller than the best that is known. FALSE, with ERROR set,
+ * when cancelled. */
 static gboolean
 search_way(Search *search, Way *way, GError **error) {
-  guint last = n_steps(search, way->spec, way->start);
+  guint last = n_steps(search, way);
 
   for (guint stride = 1; way->good == 0; stride *= 2) {
     guint k = MIN(way->bad + stride, last);
 
-    if (k == way->bad || search->trials >= MAX_TRIALS)
+    if (k == way->bad || search->trials >= MAX_TRIALS || !is_smaller(search, way, way->bad + 1))
       return TRUE;
     if (!try_step(search, way, k, error))
       return FALSE;
   }
+  for (guint stride = 1; way->bad == 0 && way->good > 1 && search->trials < MAX_TRIALS; stride *= 2)
+    if (!try_step(search, way, way->good > stride ? way->good - stride : 1, error))
+      return FALSE;
   while (way->good - way->bad > 1 && search->trials < MAX_TRIALS)
     if (!try_step(search, way, way->bad + (way->good - way->bad) / 2, error))
       return FALSE;
@@ -172,9 +220,10 @@ measure_start(const Search *search, guint measure, double *start) {
     *start = spv_pattern_measure(pattern, measure, search->now->outline, count_in_effect(draft, spec->key));
     return TRUE;
   case SPV_MEASURE_LENGTH:
-    /* A length that the pattern works out follows from the counts, which are tried themselves. */
-    *start = spv_pattern_measure(pattern, measure, search->now->outline, -1);
-    return *start >= 0;
+    /* A length that the pattern works out follows from the counts, which are tried themselves; one of 0 is
+     * not there to be widened. */
+    *start = spv_pattern_measure(pattern, measure, search->now->outline, 0);
+    return *start > 0;
   case SPV_MEASURE_ANGLE:
   case SPV_MEASURE_CHOICE:
     return FALSE;
@@ -182,41 +231,67 @@ measure_start(const Search *search, guint measure, double *start) {
   return FALSE;
 }
 
-/* Tries the layer's measures of TYPE in their order; FOUND says whether one mends. FALSE, with ERROR set,
- * when cancelled. */
-static gboolean
-search_type(Search *search, SpvMeasureType type, SpvRemedy *remedy, gboolean *found, GError **error) {
+/* The ways of the layer's measures of TYPE, added to WAYS. */
+static void
+add_ways(const Search *search, SpvMeasureType type, GArray *ways) {
   const SpvPatternInfo *info = spv_pattern_info(search->now->panel->layers[search->layer]->pattern.kind);
 
-  for (guint i = 0; i < info->n_measures && !*found; i++) {
+  for (guint i = 0; i < info->n_measures; i++) {
     Way way = { .measure = i, .spec = &info->measures[i] };
 
-    if (way.spec->type != type || !measure_start(search, i, &way.start))
-      continue;
-    if (!search_way(search, &way, error))
+    if (way.spec->type == type && measure_start(search, i, &way.start))
+      g_array_append_val(ways, way);
+  }
+}
+
+/* Tries the likely step of every way first: it tells how far along the others it is worth to look. FALSE,
+ * with ERROR set, when cancelled. */
+static gboolean
+search_ways(Search *search, GArray *ways, GError **error) {
+  for (guint i = 0; i < ways->len; i++)
+    if (!try_guess(search, &g_array_index(ways, Way, i), error))
       return FALSE;
-    *found = way.good > 0;
-    *remedy = (SpvRemedy){ search->layer, i, value_at(way.spec, way.start, way.good) };
+  for (guint i = 0; i < ways->len; i++) {
+    Way *way = &g_array_index(ways, Way, i);
+
+    if (!search_way(search, way, error))
+      return FALSE;
+    if (way->good > 0)
+      search->best_change = MIN(search->best_change, change_at(way, way->good));
   }
   return TRUE;
 }
 
 gboolean
-spv_remedy_find(const SpvPartition *partition, guint layer, const GArray *known, GCancellable *cancellable,
-                SpvRemedy *remedy, gboolean *found, GError **error) {
+spv_remedy_find(const SpvPartition *partition, const SpvNarrow *narrow, const GArray *known,
+                GCancellable *cancellable, SpvRemedy *remedy, gboolean *found, GError **error) {
   const SpvComposition *now = partition->composition;
+  g_autoptr(GArray) ways = g_array_new(FALSE, FALSE, sizeof(Way));
   Search search = {
     .scheme = now->scheme,
     .panel = now->panel_index,
-    .layer = layer,
+    .layer = (guint) narrow->layer,
     .now = now,
-    .n_seen = count_seen(partition, layer),
+    .n_seen = count_seen(partition, (guint) narrow->layer),
     .known = known,
+    .width = narrow->width,
     .cancellable = cancellable,
+    .best_change = INFINITY,
   };
 
   *found = FALSE;
-  /* Fewer of the same is the smaller change to a design. */
-  return search_type(&search, SPV_MEASURE_COUNT, remedy, found, error) &&
-         search_type(&search, SPV_MEASURE_LENGTH, remedy, found, error);
+  /* Of equal changes the first is taken: fewer of the same is the smaller one to a design. */
+  add_ways(&search, SPV_MEASURE_COUNT, ways);
+  add_ways(&search, SPV_MEASURE_LENGTH, ways);
+  if (!search_ways(&search, ways, error))
+    return FALSE;
+  for (guint i = ways->len; i-- > 0;) {
+    const Way *way = &g_array_index(ways, Way, i);
+
+    if (way->good == 0 || change_at(way, way->good) > search.best_change * (1 + 1e-9))
+      continue;
+    *found = TRUE;
+    *remedy = (SpvRemedy){ search.layer, way->measure, value_at(way->spec, way->start, way->good) };
+  }
+  return TRUE;
 }

@@ -224,6 +224,12 @@ remedy_sentence(const SpvFinding *finding, const SpvScheme *scheme) {
   return fill(_(mendable->one), length, "");
 }
 
+/* Whether the panel of FINDING has no layers. */
+static gboolean
+is_blank(const SpvFinding *finding, const SpvScheme *scheme) {
+  return finding->panel < scheme->n_panels && scheme->panels[finding->panel]->n_layers == 0;
+}
+
 char *
 spv_finding_remedy(const SpvFinding *finding, const SpvScheme *scheme) {
   switch (finding->kind) {
@@ -233,7 +239,7 @@ spv_finding_remedy(const SpvFinding *finding, const SpvScheme *scheme) {
     return g_strdup(finding->severity == SPV_SEVERITY_WARNING ? _("Widen it, or leave it out.")
                                                               : _("You may leave them out."));
   case SPV_FINDING_BARE:
-    return g_strdup(_("Add a field below the others."));
+    return g_strdup(is_blank(finding, scheme) ? _("Add a field.") : _("Add a field below the others."));
   case SPV_FINDING_NOT_MEASURED:
     return NULL;
   }

@@ -45,7 +45,8 @@ spv_layer_item_owner(SpvLayerItem *item) {
   return item->owner;
 }
 
-/* Adds what the painter gave in whole numbers and words: "base", "6 points". */
+/* Adds what stands in whole numbers and words: "base", "6 points". Of the choices only the first measure's
+ * and those that the painter made. */
 static void
 add_measures(GPtrArray *parts, const SpvLayer *layer) {
   const SpvPatternInfo *info = spv_pattern_info(layer->pattern.kind);
@@ -55,7 +56,7 @@ add_measures(GPtrArray *parts, const SpvLayer *layer) {
     SpvMeasure value = layer->pattern.measures[i];
     if (value.unit != SPV_UNIT_PLAIN)
       continue;
-    if (spec->type == SPV_MEASURE_CHOICE) {
+    if (spec->type == SPV_MEASURE_CHOICE && (i == 0 || !spv_measure_equal(value, spec->preset))) {
       g_ptr_array_add(parts, g_strdup(_(spec->choices[(guint) value.value])));
     } else if (spec->type == SPV_MEASURE_COUNT) {
       g_autofree char *lower = g_utf8_strdown(_(spec->label), -1);

@@ -277,6 +277,8 @@ spv_export_dialog_dispose(GObject *object) {
   g_clear_pointer(&dialog->choices, spv_export_choices_free);
   g_clear_pointer(&dialog->scheme, spv_scheme_unref);
   g_clear_object(&dialog->settings);
+  /* The child is a field of the template: the window must let go of it before the template does. */
+  gtk_window_set_child(GTK_WINDOW(object), NULL);
   gtk_widget_dispose_template(GTK_WIDGET(object), SPV_TYPE_EXPORT_DIALOG);
   G_OBJECT_CLASS(spv_export_dialog_parent_class)->dispose(object);
 }

@@ -199,6 +199,10 @@ spv_new_dialog_present(GtkWindow *parent, void (*created)(const SpvScheme *schem
 
 static void
 spv_new_dialog_dispose(GObject *object) {
+  SpvNewDialog *dialog = SPV_NEW_DIALOG(object);
+  /* The list loses its rows, and says so, when the other fields are gone. */
+  if (dialog->list)
+    g_signal_handlers_disconnect_by_data(dialog->list, dialog);
   gtk_widget_dispose_template(GTK_WIDGET(object), SPV_TYPE_NEW_DIALOG);
   G_OBJECT_CLASS(spv_new_dialog_parent_class)->dispose(object);
 }

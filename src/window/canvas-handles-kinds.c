@@ -227,22 +227,6 @@ add_check(Making *making) {
 
 /* --- Borders and ordinaries --- */
 
-/* The place along the outline of the dot of KIND nearest to WHERE. */
-static double
-dot_near(const Making *making, SpvDotKind kind, double where) {
-  double best = INFINITY, found = where;
-
-  for (guint i = 0; i < making->draft->dots->len; i++) {
-    const SpvDraftDot *dot = &g_array_index(making->draft->dots, SpvDraftDot, i);
-
-    if (dot->kind == kind && fabs(dot->s - where) < best) {
-      best = fabs(dot->s - where);
-      found = dot->s;
-    }
-  }
-  return found;
-}
-
 static double
 middle_of_edge(const Making *making, SpvEdge edge) {
   double s0, s1;
@@ -251,39 +235,106 @@ middle_of_edge(const Making *making, SpvEdge edge) {
   return (s0 + s1) / 2;
 }
 
-/* Where the border's middle is on the outline; all round, it is shown at the base. */
-static double
-border_middle(const Making *making) {
+/* The edge that a border stands on; one that runs all round is shown at the base. */
+static SpvEdge
+border_edge(const Making *making) {
   static const SpvEdge edges[] = { SPV_EDGE_CHIEF, SPV_EDGE_DEXTER, SPV_EDGE_BASE, SPV_EDGE_SINISTER };
   guint choice = (guint) value_of(making, "edge", 2);
 
-  return middle_of_edge(making, choice < G_N_ELEMENTS(edges) ? edges[choice] : SPV_EDGE_BASE);
+  return choice < G_N_ELEMENTS(edges) ? edges[choice] : SPV_EDGE_BASE;
 }
 
-/* DISTANCE mm inside the place S along the outline. */
-static SpvPoint
-inside(const Making *making, double s, double distance) {
-  const SpvTrack *track = spv_outline_track(making->outline);
+/* Whether the points stand in a straight row rather than square on the outline. */
+static gboolean
+in_a_row(const Making *making) {
+  return value_of(making, "row", 0) > 0 && value_of(making, "edge", 2) < SPV_N_EDGES;
+}
 
-  return spv_point_add(spv_track_at(track, s), spv_point_scale(spv_track_normal(track, s), distance));
+/* The way inward, in which the points stand, at S along the outline. */
+static SpvPoint
+point_direction(const Making *making, double s) {
+  static const SpvPoint inward[SPV_N_EDGES] = {
+    [SPV_EDGE_CHIEF] = { 0, 1 },
+    [SPV_EDGE_SINISTER] = { -1, 0 },
+    [SPV_EDGE_BASE] = { 0, -1 },
+    [SPV_EDGE_DEXTER] = { 1, 0 },
+  };
+
+  return in_a_row(making) ? inward[border_edge(making)]
+                          : spv_track_normal(spv_outline_track(making->outline), s);
+}
+
+static const SpvDraftDot *
+dot_at(const Making *making, guint index) {
+  return &g_array_index(making->draft->dots, SpvDraftDot, index);
+}
+
+/* The index of the first root: the tips come before. */
+static guint
+count_tips(const Making *making) {
+  guint n = 0;
+
+  while (n < making->draft->dots->len && dot_at(making, n)->kind == SPV_DOT_TIP)
+    n++;
+  return n;
+}
+
+/* The index of the root nearest to AT, from FIRST on. */
+static guint
+root_near(const Making *making, guint first, SpvPoint at) {
+  guint found = first;
+
+  for (guint i = first; i < making->draft->dots->len; i++)
+    if (spv_point_distance(dot_at(making, i)->at, at) < spv_point_distance(dot_at(making, found)->at, at))
+      found = i;
+  return found;
+}
+
+/* The point under a tip, where the border's width ends. */
+static SpvPoint
+under_tip(const Making *making, const SpvDraftDot *tip, double depth, double lean) {
+  SpvPoint normal = point_direction(making, tip->s), along = spv_point(normal.y, -normal.x);
+  SpvPoint rise = spv_point_add(normal, spv_point_scale(along, tan(lean)));
+
+  return spv_point_subtract(tip->at, spv_point_scale(rise, depth));
+}
+
+/* Without depth there are no dots to go by: the handles stand at the middle of the edge. */
+static void
+add_blunt_border(Making *making, double s, double width) {
+  SpvPoint edge = spv_track_at(spv_outline_track(making->outline), s), normal = point_direction(making, s);
+
+  add_slide(making, "width", edge, normal, width);
+  add_slide(making, "depth", spv_point_add(edge, spv_point_scale(normal, width)), normal, 0);
 }
 
 /* The width's handle stands under a tip and the depth's between two tips, level with them: neither hides a
  * dot. The lean's stands beyond the next tip. */
 static void
 add_jagged(Making *making) {
-  const SpvTrack *track = spv_outline_track(making->outline);
-  double middle = border_middle(making), width = value_of(making, "width", 0);
+  double s = middle_of_edge(making, border_edge(making)), width = value_of(making, "width", 0);
   double depth = value_of(making, "depth", 0), lean = value_of(making, "lean", 0);
-  double root = dot_near(making, SPV_DOT_ROOT, middle), tip = dot_near(making, SPV_DOT_TIP, root);
-  double half_pitch = fabs(tip - root), other = dot_near(making, SPV_DOT_TIP, tip + 2 * half_pitch);
-  SpvPoint arm = spv_point_scale(spv_track_normal(track, other), depth + 0.1 * smaller(making));
+  SpvPoint middle = spv_track_at(spv_outline_track(making->outline), s), foot, normal;
+  const SpvDraftDot *root, *tip, *other;
+  guint n_tips = count_tips(making), index;
 
-  add_slide(making, "width", spv_track_at(track, tip), spv_track_normal(track, tip), width);
-  add_slide(making, "depth", inside(making, root, width), spv_track_normal(track, root), depth);
+  if (n_tips == 0 || n_tips == making->draft->dots->len) {
+    add_blunt_border(making, s, width);
+    return;
+  }
+  index = root_near(making, n_tips, middle);
+  root = dot_at(making, index);
+  /* Tip i stands between the roots i and i + 1. */
+  index = MIN(index - n_tips, n_tips - 1);
+  tip = dot_at(making, index);
+  other = dot_at(making, index > 0 ? index - 1 : MIN(1, n_tips - 1));
+  normal = point_direction(making, tip->s);
+  foot = spv_point_subtract(under_tip(making, tip, depth, lean), spv_point_scale(normal, width));
+  add_slide(making, "width", foot, normal, width);
+  add_slide(making, "depth", root->at, point_direction(making, root->s), depth);
+  normal = spv_point_scale(point_direction(making, other->s), depth + 0.1 * smaller(making));
   /* The inward normal, turned anticlockwise, is the way along the edge. */
-  if (depth > 0)
-    add_turn(making, "lean", inside(making, other, width), arm, -1, 1, lean);
+  add_turn(making, "lean", under_tip(making, other, depth, lean), normal, -1, 1, lean);
 }
 
 static void

@@ -7,7 +7,10 @@
 
 /* The caption of the templates must have room. */
 #define TEMPLATES_LEAST 24.0
-/* What makes a plan dear whatever the thrift, as factors on the paper. */
+/* What makes a plan dear whatever the thrift, as factors on the paper; an enlargement is too small when it
+ * could be more than DEARTH_MOST times larger. */
+#define DEARTH_MOST 2.0
+#define COST_TOO_SMALL 3.0
 #define COST_NO_FIGURE 50.0
 #define COST_ONE_TEMPLATE 1.6
 #define COST_INCOMPLETE 3.0
@@ -140,6 +143,8 @@ static double
 cost_of(const Ask *ask, const SpvPlan *plan) {
   double cost = plan->total * pow(plan->dearth, ask->thrift->weight);
 
+  if (plan->dearth > DEARTH_MOST)
+    cost *= COST_TOO_SMALL;
   if (plan->marked)
     cost *= COST_NO_FIGURE;
   if ((ask->content & SPV_CONTENT_TEMPLATES) != 0 && plan->n_templates < 2)

@@ -49,7 +49,7 @@ add_words(SpvCard *card, cairo_t *measuring, const char *text, double x, double 
 
 static SpvCard *
 card_new(const SpvSubject *subject, double width) {
-  SpvCard *card = g_new0(SpvCard, 1);
+  SpvCard *card = g_rc_box_new0(SpvCard);
 
   card->subject = subject;
   card->width = width;
@@ -57,10 +57,19 @@ card_new(const SpvSubject *subject, double width) {
   return card;
 }
 
+static void
+card_clear(gpointer data) {
+  g_ptr_array_unref(((SpvCard *) data)->pieces);
+}
+
+SpvCard *
+spv_card_ref(SpvCard *card) {
+  return g_rc_box_acquire(card);
+}
+
 void
 spv_card_free(SpvCard *card) {
-  g_ptr_array_unref(card->pieces);
-  g_free(card);
+  g_rc_box_release_full(card, card_clear);
 }
 
 gboolean
@@ -181,7 +190,6 @@ spv_card_new(cairo_t *measuring, const SpvSubject *subject, const SpvCardOptions
     bottom = add_columns(card, &card->after, &plan.columns, bottom + (plan.height > 0 ? SPV_CARD_GAP : 0));
   card->height = bottom + SPV_CARD_PADDING;
   card->cost = width * plan.cost;
-  card->dearth = plan.dearth;
   return g_steal_pointer(&card);
 }
 

@@ -35,7 +35,6 @@ typedef struct {
   GPtrArray *pieces;   /* SpvCardPiece */
   SpvTablePlace after; /* where the tables go on; at their end when the card is complete */
   double cost;         /* paper, mm², dearer for what had to be made smaller or left out */
-  double dearth;       /* how much smaller the enlargement is than it could be; 1: not at all */
 } SpvCard;
 
 typedef struct {
@@ -51,6 +50,8 @@ SpvCard *spv_card_new(cairo_t *measuring, const SpvSubject *subject, const SpvCa
 /* A card that goes on with the tables from PLACE. */
 SpvCard *spv_card_new_continued(cairo_t *measuring, const SpvSubject *subject, double width,
                                 double max_height, SpvTablePlace place);
+SpvCard *spv_card_ref(SpvCard *card);
+/* Drops one reference. */
 void spv_card_free(SpvCard *card);
 
 gboolean spv_card_is_complete(const SpvCard *card);

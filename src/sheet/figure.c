@@ -18,6 +18,7 @@
 #define ROOM_LEFT 6.0
 #define ROOM_TOP 8.6
 #define ROOM_OTHER 9.8
+#define SHORT 10.0       /* a dimension line that may be too short for its figure */
 #define ROOM_FIGURE 16.0 /* for a figure that stands beyond its dimension line */
 
 static const double factors[] = { 40, 30, 24, 20, 16, 12, 10, 8, 6, 5, 4, 3, 2.5, 2, 1.5 };
@@ -34,8 +35,8 @@ SpvBox
 spv_figure_extent(const SpvSubject *subject, double factor) {
   double width = spv_box_width(subject->bounds) * factor, height = spv_box_height(subject->bounds) * factor;
 
-  return (SpvBox){ -ROOM_LEFT, height < ROOM_FIGURE ? -ROOM_FIGURE : -ROOM_TOP,
-                   width + (width < ROOM_FIGURE ? ROOM_FIGURE : ROOM_OTHER), height + ROOM_OTHER };
+  return (SpvBox){ -ROOM_LEFT, height < SHORT ? -ROOM_FIGURE : -ROOM_TOP,
+                   width + (width < SHORT ? ROOM_FIGURE + ROOM_OTHER / 2 : ROOM_OTHER), height + ROOM_OTHER };
 }
 
 static void

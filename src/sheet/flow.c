@@ -4,12 +4,20 @@
 /* Where two columns would be too narrow for an enlargement beside its templates, there is one. */
 #define TWO_COLUMNS_FROM 160.0
 
+/* The ways to lay a card out that are tried: from ample to thrifty. */
+static const SpvThrift thrifts[] = { { SPV_FIGURE_MOST, 1 }, { 64, 0.8 }, { 54, 0.6 }, { 46, 0.4 } };
+#define N_THRIFTS G_N_ELEMENTS(thrifts)
+
+/* One subject's cards, by thrift: the first, and where its tables go on the next ones. */
+typedef struct {
+  GPtrArray *cards[N_THRIFTS]; /* SpvCard */
+  guint chosen;
+} Choice;
+
 typedef struct {
   cairo_t *measuring;
-  const SpvCardOptions *options;
+  SpvCardOptions options;
   SpvBox box;
-  GPtrArray *pages;
-  double dearth; /* what was given up, all together: the logarithm of its product */
 } Flow;
 
 static void
@@ -27,12 +35,12 @@ spv_page_free(SpvPage *page) {
 }
 
 static SpvPage *
-add_page(Flow *flow) {
+add_page(const Flow *flow, GPtrArray *pages) {
   SpvPage *page = g_new0(SpvPage, 1);
 
   page->cards = g_ptr_array_new_with_free_func(placed_free);
   page->bottoms[0] = page->bottoms[1] = flow->box.y0;
-  g_ptr_array_add(flow->pages, page);
+  g_ptr_array_add(pages, page);
   return page;
 }
 
@@ -41,7 +49,7 @@ half_width(const Flow *flow) {
   return (spv_box_width(flow->box) - SPV_PAGE_GAP) / 2;
 }
 
-/* Puts CARD on PAGE and takes it over, if there is room. */
+/* Puts CARD on PAGE, if there is room. */
 static gboolean
 place_on(const Flow *flow, SpvPage *page, SpvCard *card) {
   gboolean wide = card->width > half_width(flow) + 1e-6;
@@ -51,7 +59,7 @@ place_on(const Flow *flow, SpvPage *page, SpvCard *card) {
   if (y + card->height > flow->box.y1 + 1e-6)
     return FALSE;
   SpvPlacedCard *placed = g_new(SpvPlacedCard, 1);
-  placed->card = card;
+  placed->card = spv_card_ref(card);
   placed->at = spv_point(flow->box.x0 + column * (half_width(flow) + SPV_PAGE_GAP), y);
   g_ptr_array_add(page->cards, placed);
   if (wide)
@@ -62,30 +70,30 @@ place_on(const Flow *flow, SpvPage *page, SpvCard *card) {
 }
 
 static void
-place_on_new(Flow *flow, SpvCard *card) {
-  gboolean placed = place_on(flow, add_page(flow), card);
+place_on_new(const Flow *flow, GPtrArray *pages, SpvCard *card) {
+  gboolean placed = place_on(flow, add_page(flow, pages), card);
 
   g_assert(placed); /* a card is never higher than an empty page */
 }
 
 static void
-place_first_fit(Flow *flow, SpvCard *card) {
-  for (guint i = 0; i < flow->pages->len; i++)
-    if (place_on(flow, g_ptr_array_index(flow->pages, i), card))
+place_first_fit(const Flow *flow, GPtrArray *pages, SpvCard *card) {
+  for (guint i = 0; i < pages->len; i++)
+    if (place_on(flow, g_ptr_array_index(pages, i), card))
       return;
-  place_on_new(flow, card);
+  place_on_new(flow, pages, card);
 }
 
 /* The card of SUBJECT in one column or across the page, whichever costs less paper; NULL when neither can be.
  */
 static SpvCard *
-choose_card(const Flow *flow, const SpvSubject *subject) {
+choose_width(const Flow *flow, const SpvSubject *subject) {
   double width = spv_box_width(flow->box), height = spv_box_height(flow->box);
-  g_autoptr(SpvCard) wide = spv_card_new(flow->measuring, subject, flow->options, width, height);
+  g_autoptr(SpvCard) wide = spv_card_new(flow->measuring, subject, &flow->options, width, height);
   g_autoptr(SpvCard) narrow = NULL;
 
   if (width >= TWO_COLUMNS_FROM)
-    narrow = spv_card_new(flow->measuring, subject, flow->options, half_width(flow), height);
+    narrow = spv_card_new(flow->measuring, subject, &flow->options, half_width(flow), height);
   if (narrow == NULL || !spv_card_is_complete(narrow))
     return g_steal_pointer(&wide);
   if (wide == NULL || !spv_card_is_complete(wide) || narrow->cost <= wide->cost)
@@ -93,61 +101,114 @@ choose_card(const Flow *flow, const SpvSubject *subject) {
   return g_steal_pointer(&wide);
 }
 
-/* The rest of a card's tables, each part on a sheet of its own. */
-static void
-place_continued(Flow *flow, const SpvCard *first) {
-  const SpvCard *before = first;
+/* SUBJECT's card, and those on which its tables go on; NULL when it can't go on the paper. */
+static GPtrArray *
+make_cards(const Flow *flow, const SpvSubject *subject) {
+  SpvCard *card = choose_width(flow, subject);
+  GPtrArray *cards;
 
-  while (!spv_card_is_complete(before)) {
-    SpvCard *card = spv_card_new_continued(flow->measuring, before->subject, spv_box_width(flow->box),
-                                           spv_box_height(flow->box), before->after);
-    place_on_new(flow, card);
-    before = card;
+  if (card == NULL)
+    return NULL;
+  cards = g_ptr_array_new_with_free_func((GDestroyNotify) spv_card_free);
+  g_ptr_array_add(cards, card);
+  while (!spv_card_is_complete(card)) {
+    card = spv_card_new_continued(flow->measuring, subject, spv_box_width(flow->box),
+                                  spv_box_height(flow->box), card->after);
+    g_ptr_array_add(cards, card);
+  }
+  return cards;
+}
+
+/* The pages of the cards chosen. A card that goes on has a sheet to itself, as has what follows of it. */
+static GPtrArray *
+place_all(const Flow *flow, const Choice *choices, guint n) {
+  GPtrArray *pages = g_ptr_array_new_with_free_func((GDestroyNotify) spv_page_free);
+
+  for (guint i = 0; i < n; i++) {
+    GPtrArray *cards = choices[i].cards[choices[i].chosen];
+    for (guint j = 0; j < cards->len; j++) {
+      if (cards->len == 1)
+        place_first_fit(flow, pages, g_ptr_array_index(cards, j));
+      else
+        place_on_new(flow, pages, g_ptr_array_index(cards, j));
+    }
+  }
+  return pages;
+}
+
+static guint
+count_pages(const Flow *flow, const Choice *choices, guint n) {
+  g_autoptr(GPtrArray) pages = place_all(flow, choices, n);
+
+  return pages->len;
+}
+
+/* The same thrift for all: the one with the fewest sheets, the most ample among equals. Returns their number.
+ */
+static guint
+choose_one_thrift(const Flow *flow, Choice *choices, guint n) {
+  guint best = 0, least = G_MAXUINT;
+
+  for (guint thrift = 0; thrift < N_THRIFTS; thrift++) {
+    for (guint i = 0; i < n; i++)
+      choices[i].chosen = thrift;
+    guint pages = count_pages(flow, choices, n);
+    if (pages < least) {
+      least = pages;
+      best = thrift;
+    }
+  }
+  for (guint i = 0; i < n; i++)
+    choices[i].chosen = best;
+  return least;
+}
+
+/* Makes one card after the other as ample as the sheets allow. */
+static void
+use_what_is_left(const Flow *flow, Choice *choices, guint n, guint pages) {
+  for (guint i = 0; i < n; i++) {
+    guint before = choices[i].chosen;
+    for (choices[i].chosen = 0; choices[i].chosen < before; choices[i].chosen++)
+      if (count_pages(flow, choices, n) <= pages)
+        break;
   }
 }
 
-/* Lays all SUBJECTS out; FALSE, with MISFIT set, when one can't go on the paper. */
+/* Makes every card in every thrift. FALSE, with MISFIT set, when one can't go on the paper. */
 static gboolean
-place_all(Flow *flow, GPtrArray *subjects, const SpvSubject **misfit) {
-  for (guint i = 0; i < subjects->len; i++) {
-    const SpvSubject *subject = g_ptr_array_index(subjects, i);
-    SpvCard *card = choose_card(flow, subject);
-    if (card == NULL) {
-      *misfit = subject;
-      return FALSE;
+make_choices(Flow *flow, GPtrArray *subjects, Choice *choices, const SpvSubject **misfit) {
+  for (guint i = 0; i < subjects->len; i++)
+    for (guint thrift = 0; thrift < N_THRIFTS; thrift++) {
+      flow->options.thrift = thrifts[thrift];
+      choices[i].cards[thrift] = make_cards(flow, g_ptr_array_index(subjects, i));
+      if (choices[i].cards[thrift] == NULL) {
+        *misfit = g_ptr_array_index(subjects, i);
+        return FALSE;
+      }
     }
-    flow->dearth += log(card->dearth);
-    if (spv_card_is_complete(card)) {
-      place_first_fit(flow, card);
-    } else {
-      place_on_new(flow, card);
-      place_continued(flow, card);
-    }
-  }
   return TRUE;
 }
 
-/* The fewest sheets win; among equals the layout that gives up least. */
+static void
+free_choices(Choice *choices, guint n) {
+  for (guint i = 0; i < n; i++)
+    for (guint thrift = 0; thrift < N_THRIFTS; thrift++)
+      g_clear_pointer(&choices[i].cards[thrift], g_ptr_array_unref);
+  g_free(choices);
+}
+
 GPtrArray *
 spv_flow(cairo_t *measuring, GPtrArray *subjects, const SpvCardOptions *options, SpvBox free_box,
          const SpvSubject **misfit) {
-  static const double figures[] = { SPV_FIGURE_MOST, 64, 54, 46 }, weights[] = { 1, 0.5, 0 };
-  g_autoptr(GPtrArray) best = NULL;
-  double best_dearth = 0;
+  Flow flow = { measuring, *options, free_box };
+  Choice *choices = g_new0(Choice, subjects->len);
+  GPtrArray *pages = NULL;
 
-  for (guint i = 0; i < G_N_ELEMENTS(figures) * G_N_ELEMENTS(weights); i++) {
-    SpvCardOptions thrifty = *options;
-    g_autoptr(GPtrArray) pages = g_ptr_array_new_with_free_func((GDestroyNotify) spv_page_free);
-    thrifty.thrift = (SpvThrift){ figures[i / G_N_ELEMENTS(weights)], weights[i % G_N_ELEMENTS(weights)] };
-    Flow flow = { measuring, &thrifty, free_box, pages, 0 };
-    if (!place_all(&flow, subjects, misfit))
-      return NULL;
-    if (best != NULL &&
-        (pages->len > best->len || (pages->len == best->len && flow.dearth >= best_dearth - 1e-9)))
-      continue;
-    g_clear_pointer(&best, g_ptr_array_unref);
-    best = g_steal_pointer(&pages);
-    best_dearth = flow.dearth;
+  if (make_choices(&flow, subjects, choices, misfit)) {
+    guint least = choose_one_thrift(&flow, choices, subjects->len);
+    use_what_is_left(&flow, choices, subjects->len, least);
+    pages = place_all(&flow, choices, subjects->len);
   }
-  return g_steal_pointer(&best);
+  free_choices(choices, subjects->len);
+  return pages;
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Cards flow over sheets: each on the first sheet that has room for it, in the order of the harness; none
- * overlaps another. Millimetres on the page. */
+ * overlaps another. Of an ample and some thriftier layouts the one with the fewest sheets is taken, and then
+ * what is left of them is used up. Millimetres on the page. */
 #pragma once
 
 #include "sheet/card.h"

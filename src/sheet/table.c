@@ -123,27 +123,35 @@ along_edge_label(SpvEdge edge) {
   return "";
 }
 
-/* "Tips 1–6: 0.55 mm apart along the edge". */
-static char *
-run_words(const SpvDotRun *run) {
-  g_autofree char *spacing = spv_guide_format(run->spacing);
+/* Whether the dots numbered FIRST to LAST all stand on one edge; which goes to EDGE. */
+static gboolean
+dots_share_an_edge(const SpvGuide *guide, guint first, guint last, SpvEdge *edge) {
+  guint found = 0;
 
-  if (run->first == run->last)
-    return run->kind == SPV_DOT_TIP ? g_strdup_printf(_("Tip %u"), run->first)
-                                    : g_strdup_printf(_("Root %u"), run->first);
-  if (run->kind == SPV_DOT_TIP)
-    return g_strdup_printf(_("Tips %u\u2013%u: %s\u2009mm apart along the edge"), run->first, run->last,
-                           spacing);
-  return g_strdup_printf(_("Roots %u\u2013%u: %s\u2009mm apart along the edge"), run->first, run->last,
-                         spacing);
+  for (guint i = 0; i < guide->dots->len; i++) {
+    const SpvDot *dot = &g_array_index(guide->dots, SpvDot, i);
+    if (dot->number < first || dot->number > last)
+      continue;
+    if (found++ > 0 && dot->edge != *edge)
+      return FALSE;
+    *edge = dot->edge;
+  }
+  return found > 0;
 }
 
-static gboolean
-dots_share_an_edge(const SpvGuide *guide) {
-  for (guint i = 1; i < guide->dots->len; i++)
-    if (g_array_index(guide->dots, SpvDot, i).edge != g_array_index(guide->dots, SpvDot, 0).edge)
-      return FALSE;
-  return TRUE;
+/* "Tips 1–6: 0.55 mm apart along the base". */
+static char *
+run_words(const SpvGuide *guide, const SpvDotRun *run) {
+  gboolean tips = run->kind == SPV_DOT_TIP;
+  g_autofree char *spacing = spv_guide_format(run->spacing);
+  SpvEdge edge;
+
+  if (run->first == run->last)
+    return g_strdup_printf(tips ? _("Tip %u") : _("Root %u"), run->first);
+  const char *along = dots_share_an_edge(guide, run->first, run->last, &edge) ? edge_label(edge) : _("edge");
+  return g_strdup_printf(tips ? _("Tips %u\u2013%u: %s\u2009mm apart along the %s")
+                              : _("Roots %u\u2013%u: %s\u2009mm apart along the %s"),
+                         run->first, run->last, spacing, along);
 }
 
 /* "2.85": how far below; with a sign where it is above. */
@@ -172,14 +180,14 @@ add_dot(SpvOffsetTable *table, const SpvDot *dot, gboolean one_edge) {
 static SpvOffsetTable *
 dots_table_new(const SpvGuide *guide) {
   SpvOffsetTable *table = table_new(_("Dots"), 4);
-  gboolean one_edge = dots_share_an_edge(guide);
-  SpvEdge edge = g_array_index(guide->dots, SpvDot, 0).edge;
+  SpvEdge edge = SPV_EDGE_CHIEF;
+  gboolean one_edge = dots_share_an_edge(guide, 0, G_MAXUINT, &edge);
   char *header[SPV_TABLE_COLUMNS] = { g_strdup(_("Dot")), g_strdup(_("From centre")),
                                       g_strdup(_("Below datum")),
                                       g_strdup(one_edge ? along_edge_label(edge) : _("Along edge")) };
 
   for (guint i = 0; i < guide->runs->len; i++)
-    add_text(table, SPV_TABLE_TEXT, run_words(&g_array_index(guide->runs, SpvDotRun, i)));
+    add_text(table, SPV_TABLE_TEXT, run_words(guide, &g_array_index(guide->runs, SpvDotRun, i)));
   add_text(table, SPV_TABLE_TEXT, g_strdup(_("mm; \u2212 towards dexter, + towards sinister")));
   add_line(table, SPV_TABLE_HEADER, header);
   table->figures[0] = table->figures[1] = table->figures[2] = TRUE;

@@ -76,6 +76,11 @@ old_values_never_change(void **state) {
     SpvScheme *next = test_random_edit(scheme, random);
     g_autofree char *after = spv_scheme_to_text(scheme, NULL);
     assert_string_equal(before, after);
+    /* And whatever the edit was, its file gives back the same file. */
+    g_autofree char *text = spv_scheme_to_text(next, NULL);
+    g_autoptr(SpvScheme) again = test_parse(text);
+    g_autofree char *twice = spv_scheme_to_text(again, NULL);
+    assert_string_equal(text, twice);
     spv_scheme_unref(scheme);
     scheme = next;
   }

@@ -5,6 +5,7 @@
 import os
 import re
 import subprocess
+import tempfile
 import unittest
 
 CLI = os.environ["SPV_CLI"]
@@ -67,6 +68,19 @@ class Manual(unittest.TestCase):
         self.assertEqual(headings, VERBS)
         listed = re.findall(r"^  (\w+)", run(CLI, "--help").stdout, re.M)
         self.assertEqual(listed, VERBS)
+
+    def test_the_examples_work(self):
+        examples = self.text.split(".SH EXAMPLES\n")[1].split(".SH ")[0]
+        blocks = re.findall(r"\.nf\n(.*?)\.fi\n", examples.replace("\\e\n", "\\\n"), re.S)
+        self.assertEqual(len(blocks), 3)
+        with tempfile.TemporaryDirectory() as folder:
+            os.symlink(CLI, os.path.join(folder, "spolvero-cli"))
+            env = {**os.environ, "PATH": folder + ":" + os.environ["PATH"]}
+            for block in blocks:
+                result = subprocess.run(["/bin/sh", "-c", block], capture_output=True, text=True, cwd=folder, env=env)
+                self.assertEqual(result.stderr, "", block)
+                self.assertIn(result.returncode, (0, 3), block)  # 3: the check may have something to say
+                self.assertTrue(result.stdout, block)
 
 
 if __name__ == "__main__":

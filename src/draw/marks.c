@@ -168,12 +168,34 @@ is_placed(const Placing *placing, guint number, gboolean is_ruling) {
   return FALSE;
 }
 
-/* Away from the pattern: a tip's number stands beyond the tip, inwards; a root's outwards. */
-static SpvPoint
-outward(const SpvGuide *guide, const SpvDot *dot) {
-  SpvPoint inward = spv_track_normal(spv_outline_track(guide->composition->outline), dot->from_datum);
+/* The dot STEP after dot INDEX, if it is of the same layer and kind; otherwise dot INDEX itself. */
+static const SpvDot *
+neighbour(const SpvGuide *guide, guint index, int step) {
+  const SpvDot *dot = &g_array_index(guide->dots, SpvDot, index);
+  gint64 other = (gint64) index + step;
+  const SpvDot *found = other < 0 || other >= guide->dots->len
+                            ? dot
+                            : &g_array_index(guide->dots, SpvDot, (guint) other);
 
-  return spv_point_scale(inward, dot->kind == SPV_DOT_TIP ? 1 : -1);
+  return found->layer == dot->layer && found->kind == dot->kind ? found : dot;
+}
+
+/* Away from the pattern, square on the row of dots: a tip's number stands beyond the tip, inwards; a root's
+ * outwards. */
+static SpvPoint
+outward(const SpvGuide *guide, guint index) {
+  const SpvDot *dot = &g_array_index(guide->dots, SpvDot, index);
+  SpvPoint row = spv_point_subtract(neighbour(guide, index, 1)->at, neighbour(guide, index, -1)->at);
+  SpvPoint inward = spv_track_normal(spv_outline_track(guide->composition->outline), dot->from_datum);
+  SpvPoint square = spv_point_unit(spv_point_quarter_turn(row));
+  double side = spv_point_dot(square, inward);
+
+  /* One dot alone has no row, and a row may turn its end to the edge. */
+  if (fabs(side) < 0.2) {
+    square = inward;
+    side = 1;
+  }
+  return spv_point_scale(square, (side > 0 ? 1 : -1) * (dot->kind == SPV_DOT_TIP ? 1 : -1));
 }
 
 static gboolean
@@ -181,7 +203,7 @@ place_dot_number(Placing *placing, guint index) {
   const SpvDot *dot = &g_array_index(placing->guide->dots, SpvDot, index);
   SpvPoint half = number_half_size(placing, dot->number);
   double gap = placing->radii[index] + NUMBER_GAP / placing->paper_mm;
-  SpvPoint away = outward(placing->guide, dot);
+  SpvPoint away = outward(placing->guide, index);
 
   if (is_placed(placing, dot->number, FALSE))
     return TRUE;
@@ -192,7 +214,7 @@ place_dot_number(Placing *placing, guint index) {
 static void
 place_dot_number_somewhere(Placing *placing, guint index) {
   const SpvDot *dot = &g_array_index(placing->guide->dots, SpvDot, index);
-  SpvPoint half = number_half_size(placing, dot->number), away = outward(placing->guide, dot);
+  SpvPoint half = number_half_size(placing, dot->number), away = outward(placing->guide, index);
   double gap = placing->radii[index] + NUMBER_GAP / placing->paper_mm;
 
   if (is_placed(placing, dot->number, FALSE))

@@ -217,8 +217,8 @@ release(SpvCanvas *canvas) {
 
 /* From the widget's pixels to the mat's. */
 static SpvPoint
-on_mat(double x, double y) {
-  return spv_point(x - SPV_RULER, y - SPV_RULER);
+on_mat(SpvCanvas *canvas, double x, double y) {
+  return spv_point(x - canvas->ruler, y - canvas->ruler);
 }
 
 static gboolean
@@ -228,7 +228,7 @@ has_modifier(gpointer controller, GdkModifierType modifier) {
 
 static void
 on_drag_begin(GtkGestureDrag *gesture, double x, double y, SpvCanvas *canvas) {
-  press(canvas, on_mat(x, y), FALSE);
+  press(canvas, on_mat(canvas, x, y), FALSE);
   gtk_gesture_set_state(GTK_GESTURE(gesture), GTK_EVENT_SEQUENCE_CLAIMED);
 }
 
@@ -255,13 +255,13 @@ on_drag_cancel(GtkGesture *gesture, GdkEventSequence *sequence, SpvCanvas *canva
 static void
 on_pan_begin(GtkGestureDrag *gesture, double x, double y, SpvCanvas *canvas) {
   (void) gesture;
-  press(canvas, on_mat(x, y), TRUE);
+  press(canvas, on_mat(canvas, x, y), TRUE);
 }
 
 static void
 on_motion(GtkEventControllerMotion *controller, double x, double y, SpvCanvas *canvas) {
   (void) controller;
-  canvas->pointer = on_mat(x, y);
+  canvas->pointer = on_mat(canvas, x, y);
   canvas->pointer_inside = canvas->pointer.x >= 0 && canvas->pointer.y >= 0;
   spv_canvas_update_cursor(canvas);
   gtk_widget_queue_draw(GTK_WIDGET(canvas));
@@ -303,7 +303,8 @@ on_pinch(GtkGestureZoom *gesture, double scale, SpvCanvas *canvas) {
 
   if (!gtk_gesture_get_bounding_box_center(GTK_GESTURE(gesture), &x, &y))
     return;
-  spv_viewport_zoom(&canvas->viewport, canvas->pinch_start * scale / canvas->viewport.scale, on_mat(x, y));
+  spv_viewport_zoom(&canvas->viewport, canvas->pinch_start * scale / canvas->viewport.scale,
+                    on_mat(canvas, x, y));
   spv_canvas_invalidate(canvas);
 }
 

@@ -145,41 +145,51 @@ tick_length(SpvTickKind kind) {
   return 0;
 }
 
+int
+spv_canvas_ruler_thickness(PangoLayout *layout) {
+  int width, height;
+
+  pango_layout_set_text(layout, "100", -1);
+  pango_layout_get_pixel_size(layout, &width, &height);
+  return MAX(SPV_RULER_LEAST, MAX(width + 5, height + 8));
+}
+
 /* Beside its tick, upright on both rulers. */
 static void
-paint_label(cairo_t *cr, PangoLayout *layout, const SpvTick *tick, double step, gboolean vertical) {
+paint_label(cairo_t *cr, PangoLayout *layout, const SpvTick *tick, double step, gboolean vertical,
+            double thickness) {
   g_autofree char *label = spv_tick_label(tick->mm, step);
   int width, height;
 
   pango_layout_set_text(layout, label, -1);
   pango_layout_get_pixel_size(layout, &width, &height);
   if (vertical)
-    cairo_move_to(cr, MAX(SPV_RULER - 4 - width, 1), tick->px - height - 1);
+    cairo_move_to(cr, MAX(thickness - 4 - width, 1), tick->px - height - 1);
   else
-    cairo_move_to(cr, tick->px + 3, SPV_RULER - 5 - height);
+    cairo_move_to(cr, tick->px + 3, thickness - 5 - height);
   pango_cairo_show_layout(cr, layout);
 }
 
 static void
-paint_pointer(cairo_t *cr, gboolean vertical, double pointer) {
+paint_pointer(cairo_t *cr, gboolean vertical, double thickness, double pointer) {
   double along = floor(pointer) + 0.5;
 
   if (vertical) {
-    cairo_move_to(cr, SPV_RULER, along);
-    cairo_line_to(cr, SPV_RULER - 7, along - 4);
-    cairo_line_to(cr, SPV_RULER - 7, along + 4);
+    cairo_move_to(cr, thickness, along);
+    cairo_line_to(cr, thickness - 7, along - 4);
+    cairo_line_to(cr, thickness - 7, along + 4);
   } else {
-    cairo_move_to(cr, along, SPV_RULER);
-    cairo_line_to(cr, along - 4, SPV_RULER - 7);
-    cairo_line_to(cr, along + 4, SPV_RULER - 7);
+    cairo_move_to(cr, along, thickness);
+    cairo_line_to(cr, along - 4, thickness - 7);
+    cairo_line_to(cr, along + 4, thickness - 7);
   }
   cairo_close_path(cr);
   cairo_fill(cr);
 }
 
 void
-spv_canvas_paint_ruler(cairo_t *cr, const SpvViewport *viewport, gboolean vertical, PangoLayout *layout,
-                       const GdkRGBA *ink, double pointer) {
+spv_canvas_paint_ruler(cairo_t *cr, const SpvViewport *viewport, gboolean vertical, double thickness,
+                       PangoLayout *layout, const GdkRGBA *ink, double pointer) {
   g_autoptr(GArray) ticks = spv_viewport_ticks(viewport, vertical);
   double step = spv_viewport_label_step(viewport);
 
@@ -189,15 +199,15 @@ spv_canvas_paint_ruler(cairo_t *cr, const SpvViewport *viewport, gboolean vertic
     const SpvTick *tick = &g_array_index(ticks, SpvTick, i);
     double at = floor(tick->px) + 0.5, length = tick_length(tick->kind);
 
-    cairo_move_to(cr, vertical ? SPV_RULER : at, vertical ? at : SPV_RULER);
-    cairo_line_to(cr, vertical ? SPV_RULER - length : at, vertical ? at : SPV_RULER - length);
+    cairo_move_to(cr, vertical ? thickness : at, vertical ? at : thickness);
+    cairo_line_to(cr, vertical ? thickness - length : at, vertical ? at : thickness - length);
   }
   cairo_stroke(cr);
   for (guint i = 0; i < ticks->len; i++)
     if (g_array_index(ticks, SpvTick, i).kind == SPV_TICK_LABELLED)
-      paint_label(cr, layout, &g_array_index(ticks, SpvTick, i), step, vertical);
+      paint_label(cr, layout, &g_array_index(ticks, SpvTick, i), step, vertical, thickness);
   if (pointer >= 0)
-    paint_pointer(cr, vertical, pointer);
+    paint_pointer(cr, vertical, thickness, pointer);
 }
 
 /* --- Slips and cards --- */

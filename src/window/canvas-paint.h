@@ -9,8 +9,8 @@
 #include "window/canvas-handles.h"
 #include "window/viewport.h"
 
-/* How thick a ruler is, px. */
-#define SPV_RULER 22
+/* How thick a ruler is at least, px: more where the words are larger. */
+#define SPV_RULER_LEAST 22
 /* The side of a handle, px. */
 #define SPV_HANDLE_SIDE 9
 
@@ -29,10 +29,12 @@ void spv_canvas_paint_datum(cairo_t *cr, const SpvViewport *viewport);
 void spv_canvas_paint_handles(cairo_t *cr, const SpvViewport *viewport, const GArray *handles,
                               const SpvHandle *active);
 
-/* The ruler of LENGTH px above, or VERTICAL at the left, in INK, lettered by LAYOUT; POINTER is where to mark
- * the pointer's place, px, or negative. */
-void spv_canvas_paint_ruler(cairo_t *cr, const SpvViewport *viewport, gboolean vertical, PangoLayout *layout,
-                            const GdkRGBA *ink, double pointer);
+/* How thick a ruler must be for LAYOUT's lettering, px. */
+int spv_canvas_ruler_thickness(PangoLayout *layout);
+/* The ruler above, or VERTICAL at the left, THICKNESS px thick, in INK, lettered by LAYOUT; POINTER is where
+ * to mark the pointer's place, px, or negative. */
+void spv_canvas_paint_ruler(cairo_t *cr, const SpvViewport *viewport, gboolean vertical, double thickness,
+                            PangoLayout *layout, const GdkRGBA *ink, double pointer);
 
 /* A white slip with LAYOUT's words, its corner near PX, kept within WIDTH by HEIGHT px. */
 void spv_canvas_paint_slip(cairo_t *cr, PangoLayout *layout, SpvPoint px, double width, double height);

@@ -15,7 +15,8 @@ struct _SpvCanvas {
   SpvSession *session; /* owned, or NULL */
   gboolean hatch, show_guide;
 
-  SpvViewport viewport; /* of the mat, which starts SPV_RULER px in on both axes */
+  int ruler;            /* how thick the rulers are, px */
+  SpvViewport viewport; /* of the mat, which starts that far in on both axes */
   GArray *handles;      /* SpvHandle, of the chosen layer or, when none is, of the panel */
   SpvHandle active;     /* the handle that was used last */
   gboolean has_active;

@@ -11,6 +11,7 @@
 
 #define ZOOM_STEP 1.25
 #define LEAST_SIDE 240
+#define RULER_LETTERING 0.72 /* of the words' size */
 /* The true size is shown where it takes at most this part of the mat. */
 #define TRUE_SIZE_PART 0.45
 
@@ -123,7 +124,7 @@ set_session(SpvCanvas *canvas, SpvSession *session) {
 /* --- Drawing --- */
 
 static PangoLayout *
-small_layout(SpvCanvas *canvas, const char *text, double scale, PangoWeight weight) {
+lettering(SpvCanvas *canvas, const char *text, double scale, PangoWeight weight) {
   PangoLayout *layout = gtk_widget_create_pango_layout(GTK_WIDGET(canvas), text);
   PangoAttrList *attributes = pango_attr_list_new();
 
@@ -172,14 +173,14 @@ paint_true_size(SpvCanvas *canvas, cairo_t *cr, const SpvComposition *compositio
     words = _("true size would not fit here");
     scale = 0;
   }
-  layout = small_layout(canvas, words, PANGO_SCALE_SMALL, PANGO_WEIGHT_NORMAL);
+  layout = lettering(canvas, words, PANGO_SCALE_SMALL, PANGO_WEIGHT_NORMAL);
   spv_canvas_paint_true_size(cr, composition, mode_of(canvas), scale, layout, viewport->width,
                              viewport->height);
 }
 
 static void
 paint_words(SpvCanvas *canvas, cairo_t *cr, const char *words, double x, double y) {
-  g_autoptr(PangoLayout) layout = small_layout(canvas, words, 1, PANGO_WEIGHT_SEMIBOLD);
+  g_autoptr(PangoLayout) layout = lettering(canvas, words, 1, PANGO_WEIGHT_SEMIBOLD);
 
   cairo_set_source_rgb(cr, 1, 1, 1);
   cairo_move_to(cr, x, y);
@@ -221,13 +222,13 @@ static GskRenderNode *
 make_scene(SpvCanvas *canvas) {
   const SpvViewport *viewport = &canvas->viewport;
   GtkSnapshot *snapshot = gtk_snapshot_new();
-  graphene_rect_t mat = GRAPHENE_RECT_INIT(SPV_RULER, SPV_RULER, (float) viewport->width,
-                                           (float) viewport->height);
+  graphene_rect_t mat = GRAPHENE_RECT_INIT((float) canvas->ruler, (float) canvas->ruler,
+                                           (float) viewport->width, (float) viewport->height);
   cairo_t *cr;
 
   gtk_snapshot_push_clip(snapshot, &mat);
   cr = gtk_snapshot_append_cairo(snapshot, &mat);
-  cairo_translate(cr, SPV_RULER, SPV_RULER);
+  cairo_translate(cr, canvas->ruler, canvas->ruler);
   paint_mat(canvas, cr);
   cairo_destroy(cr);
   gtk_snapshot_pop(snapshot);
@@ -237,10 +238,12 @@ make_scene(SpvCanvas *canvas) {
 static void
 snapshot_ruler(SpvCanvas *canvas, GtkSnapshot *snapshot, gboolean vertical) {
   const SpvViewport *viewport = &canvas->viewport;
-  g_autoptr(PangoLayout) layout = small_layout(canvas, NULL, 0.72, PANGO_WEIGHT_NORMAL);
+  g_autoptr(PangoLayout) layout = lettering(canvas, NULL, RULER_LETTERING, PANGO_WEIGHT_NORMAL);
   double place = vertical ? canvas->pointer.y : canvas->pointer.x;
-  graphene_rect_t bounds = vertical ? GRAPHENE_RECT_INIT(0, SPV_RULER, SPV_RULER, (float) viewport->height)
-                                    : GRAPHENE_RECT_INIT(SPV_RULER, 0, (float) viewport->width, SPV_RULER);
+  graphene_rect_t bounds = vertical ? GRAPHENE_RECT_INIT(0, (float) canvas->ruler, (float) canvas->ruler,
+                                                         (float) viewport->height)
+                                    : GRAPHENE_RECT_INIT((float) canvas->ruler, 0, (float) viewport->width,
+                                                         (float) canvas->ruler);
   GdkRGBA ink;
   cairo_t *cr;
 
@@ -248,7 +251,8 @@ snapshot_ruler(SpvCanvas *canvas, GtkSnapshot *snapshot, gboolean vertical) {
   gtk_snapshot_push_clip(snapshot, &bounds);
   cr = gtk_snapshot_append_cairo(snapshot, &bounds);
   cairo_translate(cr, bounds.origin.x, bounds.origin.y);
-  spv_canvas_paint_ruler(cr, viewport, vertical, layout, &ink, canvas->pointer_inside ? place : -1);
+  spv_canvas_paint_ruler(cr, viewport, vertical, canvas->ruler, layout, &ink,
+                         canvas->pointer_inside ? place : -1);
   cairo_destroy(cr);
   gtk_snapshot_pop(snapshot);
 }
@@ -256,13 +260,12 @@ snapshot_ruler(SpvCanvas *canvas, GtkSnapshot *snapshot, gboolean vertical) {
 static void
 snapshot_slip(SpvCanvas *canvas, GtkSnapshot *snapshot) {
   const SpvViewport *viewport = &canvas->viewport;
-  g_autoptr(PangoLayout)
-      layout = small_layout(canvas, canvas->caption, PANGO_SCALE_SMALL, PANGO_WEIGHT_NORMAL);
-  graphene_rect_t mat = GRAPHENE_RECT_INIT(SPV_RULER, SPV_RULER, (float) viewport->width,
-                                           (float) viewport->height);
+  g_autoptr(PangoLayout) layout = lettering(canvas, canvas->caption, PANGO_SCALE_SMALL, PANGO_WEIGHT_NORMAL);
+  graphene_rect_t mat = GRAPHENE_RECT_INIT((float) canvas->ruler, (float) canvas->ruler,
+                                           (float) viewport->width, (float) viewport->height);
   cairo_t *cr = gtk_snapshot_append_cairo(snapshot, &mat);
 
-  cairo_translate(cr, SPV_RULER, SPV_RULER);
+  cairo_translate(cr, canvas->ruler, canvas->ruler);
   spv_canvas_paint_slip(cr, layout, canvas->pointer, viewport->width, viewport->height);
   cairo_destroy(cr);
 }
@@ -300,9 +303,11 @@ spv_canvas_measure(GtkWidget *widget, GtkOrientation orientation, int for_size, 
 static void
 spv_canvas_size_allocate(GtkWidget *widget, int width, int height, int baseline) {
   SpvCanvas *canvas = SPV_CANVAS(widget);
+  g_autoptr(PangoLayout) layout = lettering(canvas, NULL, RULER_LETTERING, PANGO_WEIGHT_NORMAL);
 
   (void) baseline;
-  spv_viewport_set_size(&canvas->viewport, MAX(width - SPV_RULER, 0), MAX(height - SPV_RULER, 0));
+  canvas->ruler = spv_canvas_ruler_thickness(layout);
+  spv_viewport_set_size(&canvas->viewport, MAX(width - canvas->ruler, 0), MAX(height - canvas->ruler, 0));
   spv_canvas_invalidate(canvas);
 }
 
@@ -325,6 +330,7 @@ static void
 spv_canvas_css_changed(GtkWidget *widget, GtkCssStyleChange *change) {
   GTK_WIDGET_CLASS(spv_canvas_parent_class)->css_changed(widget, change);
   spv_canvas_invalidate(SPV_CANVAS(widget));
+  gtk_widget_queue_allocate(widget);
 }
 
 /* --- The object --- */
@@ -416,6 +422,7 @@ spv_canvas_class_init(SpvCanvasClass *klass) {
 
 static void
 spv_canvas_init(SpvCanvas *canvas) {
+  canvas->ruler = SPV_RULER_LEAST;
   spv_viewport_init(&canvas->viewport);
   canvas->handles = g_array_new(FALSE, TRUE, sizeof(SpvHandle));
   gtk_widget_set_focusable(GTK_WIDGET(canvas), TRUE);

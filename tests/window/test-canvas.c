@@ -40,7 +40,7 @@ static SpvPoint
 at_mm(const Bench *bench, double x, double y) {
   SpvPoint px = spv_viewport_to_px(&bench->canvas->viewport, spv_point(x, y));
 
-  return spv_point(px.x + SPV_RULER, px.y + SPV_RULER);
+  return spv_point(px.x + bench->canvas->ruler, px.y + bench->canvas->ruler);
 }
 
 static void
@@ -333,7 +333,7 @@ test_pointer_marks(void **state) {
   g_signal_emit_by_name(frame_controller(bench.widget, GTK_TYPE_EVENT_CONTROLLER_MOTION, 0), "motion", 333.0,
                         222.0);
   with = frame_grab(bench.widget, "canvas-pointer");
-  for (int i = 0; i < SPV_RULER; i++)
+  for (int i = 0; i < SPV_RULER_LEAST; i++)
     for (int j = -4; j <= 4; j++) {
       above += frame_pixel(with, 333 + j, i) != frame_pixel(without, 333 + j, i);
       left += frame_pixel(with, i, 222 + j) != frame_pixel(without, i, 222 + j);
@@ -384,6 +384,44 @@ test_no_session(void **state) {
   frame_close(window, &gone);
 }
 
+/* What assistive technology is told: a picture, of which panel, and how large. */
+static void
+test_accessible(void **state) {
+  Bench bench = bench_new(SPV_OUTLINE_KNEEPAD, 3.4, 4.1, SPV_PATTERN_JAGGED_BORDER, -1);
+  GtkAccessible *accessible = GTK_ACCESSIBLE(bench.widget);
+  g_autoptr(SpvPanel)
+      renamed = spv_panel_with_name(spv_session_chosen_panel(bench.session), "Greave, sinister");
+
+  (void) state;
+  gtk_test_accessible_assert_role(accessible, GTK_ACCESSIBLE_ROLE_IMG);
+  gtk_test_accessible_assert_property(accessible, GTK_ACCESSIBLE_PROPERTY_LABEL, "Canvas");
+  gtk_test_accessible_assert_property(accessible, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                      "Kneepad, dexter, 3.4 × 4.1\u2009mm");
+  spv_session_edit_panel(bench.session, renamed, "Rename", NULL);
+  gtk_test_accessible_assert_property(accessible, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                      "Greave, sinister, 3.4 × 4.1\u2009mm");
+  bench_free(&bench);
+}
+
+/* With words twice as large the rulers make room. */
+static void
+test_large_words(void **state) {
+  GtkSettings *settings = gtk_settings_get_default();
+  int dpi;
+  Bench bench;
+  cairo_surface_t *image;
+
+  (void) state;
+  g_object_get(settings, "gtk-xft-dpi", &dpi, NULL);
+  g_object_set(settings, "gtk-xft-dpi", 2 * 96 * 1024, NULL);
+  bench = bench_new(SPV_OUTLINE_KNEEPAD, 3.4, 4.1, SPV_PATTERN_JAGGED_BORDER, 1);
+  image = frame_grab(bench.widget, "canvas-large-words");
+  assert_true(bench.canvas->ruler > SPV_RULER_LEAST + 5);
+  cairo_surface_destroy(image);
+  bench_free(&bench);
+  g_object_set(settings, "gtk-xft-dpi", dpi, NULL);
+}
+
 /* A monitor that doesn't know its size, or says what can't be, is not believed. */
 static void
 test_true_size(void **state) {
@@ -432,8 +470,11 @@ main(void) {
     cmocka_unit_test(test_every_kind),
     cmocka_unit_test(test_no_session),
     cmocka_unit_test(test_true_size),
+    cmocka_unit_test(test_accessible),
+    cmocka_unit_test(test_large_words),
   };
 
+  g_setenv("GTK_A11Y", "test", TRUE);
   if (!gtk_init_check())
     return 77;
   return cmocka_run_group_tests(tests, NULL, NULL);

@@ -269,6 +269,20 @@ test_follows_edits(void **state) {
 }
 
 static void
+test_accessible(void **state) {
+  Bench bench = bench_new();
+  GtkAccessible *accessible = GTK_ACCESSIBLE(bench.widget);
+
+  (void) state;
+  gtk_test_accessible_assert_role(accessible, GTK_ACCESSIBLE_ROLE_IMG);
+  gtk_test_accessible_assert_property(accessible, GTK_ACCESSIBLE_PROPERTY_LABEL, "Harness");
+  spv_session_select(bench.session, BREASTPLATE, -1);
+  gtk_test_accessible_assert_property(accessible, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                      "Chosen: Breastplate (4 of 5)");
+  bench_free(&bench);
+}
+
+static void
 test_no_session(void **state) {
   GtkWidget *widget = spv_harness_view_new(), *window = frame_around(widget, WIDTH, HEIGHT);
   gpointer gone = widget;
@@ -289,8 +303,10 @@ main(void) {
     cmocka_unit_test(test_keys),          cmocka_unit_test(test_all_reachable),
     cmocka_unit_test(test_measure),       cmocka_unit_test(test_tooltip),
     cmocka_unit_test(test_follows_edits), cmocka_unit_test(test_no_session),
+    cmocka_unit_test(test_accessible),
   };
 
+  g_setenv("GTK_A11Y", "test", TRUE);
   if (!gtk_init_check())
     return 77;
   return cmocka_run_group_tests(tests, NULL, NULL);

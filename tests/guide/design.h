@@ -46,3 +46,30 @@ design_new(SpvOutlineFamily family, double width, double height, SpvLayer **laye
     spv_layer_unref(layers[i]);
   return whole;
 }
+
+/* A plain field of TINCTURE. */
+static inline SpvLayer *
+design_field(const char *tincture) {
+  return spv_layer_new("field", SPV_PATTERN_FIELD, tincture, NULL);
+}
+
+/* A border of sable whose points stand straight on the panel's edge. EDGE: 0 chief, 1 dexter, 2 base, 3
+ * sinister, 4 all round. */
+static inline SpvLayer *
+design_border(int edge, int points, double depth) {
+  SpvLayer *layer = spv_layer_new("border", SPV_PATTERN_JAGGED_BORDER, "sable", NULL);
+
+  layer = design_set(layer, "edge", SPV_UNIT_PLAIN, edge);
+  layer = design_set(layer, "points", SPV_UNIT_PLAIN, points);
+  layer = design_set(layer, "depth", SPV_UNIT_MM, depth);
+  return design_set(layer, "width", SPV_UNIT_MM, 0);
+}
+
+/* A check of COLUMNS by ROWS cells that fill the panel. */
+static inline SpvLayer *
+design_check(int columns, int rows) {
+  SpvLayer *layer = spv_layer_new("check", SPV_PATTERN_CHECK, "argent", "sable");
+
+  layer = design_set(layer, "columns", SPV_UNIT_PLAIN, columns);
+  return design_set(layer, "rows", SPV_UNIT_PLAIN, rows);
+}

@@ -248,7 +248,7 @@ SpvMeasure
 spv_measure_text_step(const SpvMeasureSpec *spec, SpvMeasure value, int steps) {
   /* Each sum is rounded a good deal finer than its step, so that 0.7 and 0.05 make 0.75 and stay so after a
    * hundred steps. */
-  double min, max, sum;
+  double min, max, sum = value.value;
 
   spv_measure_text_limits(spec, value.unit, &min, &max);
   switch (value.unit) {

@@ -137,31 +137,20 @@ apply(SpvPanelPane *self, const SpvOutlineSpec *spec, const SpvSurface *surface,
 }
 
 static void
-on_width_changed(SpvPanelPane *self) {
+on_size_changed(SpvMeasureEntry *entry, SpvPanelPane *self) {
   const SpvPanel *panel = chosen(self);
+  gboolean across = entry == self->width;
   SpvOutlineSpec spec;
 
   if (!panel)
     return;
   spec = panel->outline;
-  spec.width = spv_measure_entry_value(self->width).value;
+  *(across ? &spec.width : &spec.height) = spv_measure_entry_value(entry).value;
   if (spec.family == SPV_OUTLINE_DISC)
     spec.height = spec.width;
   follow_preset(&panel->outline, &spec);
-  apply(self, &spec, &panel->surface, ROW_WIDTH, self->width, _("Change panel width"), "width");
-}
-
-static void
-on_height_changed(SpvPanelPane *self) {
-  const SpvPanel *panel = chosen(self);
-  SpvOutlineSpec spec;
-
-  if (!panel)
-    return;
-  spec = panel->outline;
-  spec.height = spv_measure_entry_value(self->height).value;
-  follow_preset(&panel->outline, &spec);
-  apply(self, &spec, &panel->surface, ROW_HEIGHT, self->height, _("Change panel height"), "height");
+  apply(self, &spec, &panel->surface, across ? ROW_WIDTH : ROW_HEIGHT, entry,
+        across ? _("Change panel width") : _("Change panel height"), across ? "width" : "height");
 }
 
 static void
@@ -465,8 +454,7 @@ spv_panel_pane_class_init(SpvPanelPaneClass *klass) {
   gtk_widget_class_bind_template_callback(widget_class, on_name_key);
   gtk_widget_class_bind_template_callback(widget_class, on_settled);
   gtk_widget_class_bind_template_callback(widget_class, on_family_selected);
-  gtk_widget_class_bind_template_callback(widget_class, on_width_changed);
-  gtk_widget_class_bind_template_callback(widget_class, on_height_changed);
+  gtk_widget_class_bind_template_callback(widget_class, on_size_changed);
   gtk_widget_class_bind_template_callback(widget_class, on_surface_selected);
   gtk_widget_class_bind_template_callback(widget_class, on_depth_changed);
   gtk_widget_class_bind_template_callback(widget_class, on_measured_toggled);

@@ -3,8 +3,6 @@
 #include "draw/draw.h"
 #include "draw/marks-private.h"
 
-#define RING 0.3 /* of a dot's radius */
-
 static void
 draw_rulings(cairo_t *cr, const SpvGuide *guide, int layer, double paper_mm) {
   spv_set_rgb(cr, spv_accent);
@@ -38,7 +36,7 @@ draw_dots(cairo_t *cr, const SpvGuide *guide, int layer, const double *radii) {
     if (layer >= 0 && dot->layer != (guint) layer)
       continue;
     cairo_set_source_rgb(cr, 1, 1, 1);
-    fill_disc(cr, dot->at, radii[i] * (1 + RING));
+    fill_disc(cr, dot->at, radii[i] * (1 + SPV_DOT_RING));
     spv_set_rgb(cr, spv_accent);
     fill_disc(cr, dot->at, radii[i]);
   }

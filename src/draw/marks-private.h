@@ -6,6 +6,7 @@
 #include "draw/draw.h"
 
 #define SPV_NUMBER_SIZE 2.0 /* mm on paper, height of the figures */
+#define SPV_DOT_RING 0.3    /* width of the white ring about a dot, of the dot's radius */
 
 /* A number that has found its place. */
 typedef struct {

@@ -1,10 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "draw/marks-private.h"
 
+/* How far a dot's white ring reaches, in radii of the dot. */
+#define RINGED (1 + SPV_DOT_RING)
+
 /* mm on paper */
 #define DOT_RADIUS 1.0
 #define DOT_RADIUS_MIN 0.2
-#define NUMBER_GAP 0.5
+#define NUMBER_GAP 0.55
 #define RULING_OVERHANG 2.0
 
 static gboolean
@@ -49,7 +52,7 @@ sorted_dot(const DotsByX *sorted, guint i) {
 double *
 spv_mark_radii(const SpvGuide *guide, int layer, double paper_mm) {
   double *nearest = g_new(double, guide->dots->len + 1);
-  double wanted = 2 * 1.3 * DOT_RADIUS / paper_mm;
+  double wanted = 2 * RINGED * DOT_RADIUS / paper_mm;
   DotsByX sorted = sort_dots(guide, layer);
 
   for (guint i = 0; i < guide->dots->len; i++)
@@ -65,7 +68,7 @@ spv_mark_radii(const SpvGuide *guide, int layer, double paper_mm) {
     }
   }
   for (guint i = 0; i < guide->dots->len; i++)
-    nearest[i] = MAX(nearest[i] / 2 / 1.3, DOT_RADIUS_MIN / paper_mm);
+    nearest[i] = MAX(nearest[i] / 2 / RINGED, DOT_RADIUS_MIN / paper_mm);
   g_free(sorted.order);
   return nearest;
 }
@@ -202,7 +205,7 @@ static gboolean
 place_dot_number(Placing *placing, guint index) {
   const SpvDot *dot = &g_array_index(placing->guide->dots, SpvDot, index);
   SpvPoint half = number_half_size(placing, dot->number);
-  double gap = placing->radii[index] + NUMBER_GAP / placing->paper_mm;
+  double gap = RINGED * placing->radii[index] + NUMBER_GAP / placing->paper_mm;
   SpvPoint away = outward(placing->guide, index);
 
   if (is_placed(placing, dot->number, FALSE))
@@ -215,7 +218,7 @@ static void
 place_dot_number_somewhere(Placing *placing, guint index) {
   const SpvDot *dot = &g_array_index(placing->guide->dots, SpvDot, index);
   SpvPoint half = number_half_size(placing, dot->number), away = outward(placing->guide, index);
-  double gap = placing->radii[index] + NUMBER_GAP / placing->paper_mm;
+  double gap = RINGED * placing->radii[index] + NUMBER_GAP / placing->paper_mm;
 
   if (is_placed(placing, dot->number, FALSE))
     return;

@@ -232,6 +232,19 @@ paint_paper(cairo_t *cr, double x, double y, double width, double height) {
 }
 
 void
+spv_canvas_paint_title(cairo_t *cr, PangoLayout *layout, double x, double y) {
+  int width, height;
+
+  pango_layout_get_pixel_size(layout, &width, &height);
+  add_rounded(cr, x - SLIP_PAD, y - SLIP_PAD / 2, width + 2 * SLIP_PAD, height + SLIP_PAD);
+  spv_set_rgb(cr, mat);
+  cairo_fill(cr);
+  cairo_set_source_rgb(cr, 1, 1, 1);
+  cairo_move_to(cr, x, y);
+  pango_cairo_show_layout(cr, layout);
+}
+
+void
 spv_canvas_paint_slip(cairo_t *cr, PangoLayout *layout, SpvPoint px, double width, double height) {
   int text_width, text_height;
   double w, h, x, y;

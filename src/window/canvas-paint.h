@@ -36,6 +36,8 @@ int spv_canvas_ruler_thickness(PangoLayout *layout);
 void spv_canvas_paint_ruler(cairo_t *cr, const SpvViewport *viewport, gboolean vertical, double thickness,
                             PangoLayout *layout, const GdkRGBA *ink, double pointer);
 
+/* LAYOUT's words in white at (X, Y) px, on a piece of the mat so that they can be read over the panel too. */
+void spv_canvas_paint_title(cairo_t *cr, PangoLayout *layout, double x, double y);
 /* A white slip with LAYOUT's words, its corner near PX, kept within WIDTH by HEIGHT px. */
 void spv_canvas_paint_slip(cairo_t *cr, PangoLayout *layout, SpvPoint px, double width, double height);
 

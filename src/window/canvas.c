@@ -182,9 +182,7 @@ static void
 paint_words(SpvCanvas *canvas, cairo_t *cr, const char *words, double x, double y) {
   g_autoptr(PangoLayout) layout = lettering(canvas, words, 1, PANGO_WEIGHT_SEMIBOLD);
 
-  cairo_set_source_rgb(cr, 1, 1, 1);
-  cairo_move_to(cr, x, y);
-  pango_cairo_show_layout(cr, layout);
+  spv_canvas_paint_title(cr, layout, x, y);
 }
 
 static void

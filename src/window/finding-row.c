@@ -22,8 +22,11 @@ G_DEFINE_FINAL_TYPE(SpvFindingRow, spv_finding_row, GTK_TYPE_LIST_BOX_ROW)
 
 static void
 on_use_clicked(SpvFindingRow *self) {
+  /* The row may go while its finding is mended. */
+  SpvFinding finding = *spv_finding_item_finding(self->item);
+
   if (self->session)
-    spv_session_apply_finding(self->session, spv_finding_item_finding(self->item));
+    spv_session_apply_finding(self->session, &finding);
 }
 
 static void

@@ -156,7 +156,7 @@ random_scene(GRand *rand) {
                            g_rand_double_range(rand, spec->min, spec->max));
         break;
       case SPV_MEASURE_CHOICE:
-        scheme = scene_set(scheme, spec->key, SPV_UNIT_PLAIN, g_rand_int_range(rand, 0, 3));
+        scheme = scene_set(scheme, spec->key, SPV_UNIT_PLAIN, g_rand_int_range(rand, 0, 2));
         break;
       }
     }

@@ -17,7 +17,7 @@ struct _SpvOutline {
   gatomicrefcount refs;
 };
 
-G_DEFINE_QUARK(spv - outline - error - quark, spv_outline_error)
+G_DEFINE_QUARK(spv_outline_error, spv_outline_error)
 
 const char *
 spv_edge_key(SpvEdge edge) {

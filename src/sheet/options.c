@@ -6,7 +6,7 @@
 
 #include "sheet/sheet.h"
 
-G_DEFINE_QUARK(spv - sheet - error - quark, spv_sheet_error)
+G_DEFINE_QUARK(spv_sheet_error, spv_sheet_error)
 
 static const char *const format_keys[] = {
   [SPV_FORMAT_PNG] = "png",

@@ -14,7 +14,7 @@ static const char *const kind_keys[SPV_N_SURFACES] = {
   [SPV_SURFACE_DOME] = "dome",
 };
 
-G_DEFINE_QUARK(spv - surface - error - quark, spv_surface_error)
+G_DEFINE_QUARK(spv_surface_error, spv_surface_error)
 
 const char *
 spv_surface_kind_key(SpvSurfaceKind kind) {

@@ -10,7 +10,7 @@
 #define THIN_SPACE "\u2009"
 
 /* clang-format off */
-G_DEFINE_QUARK(spv-measure-text-error-quark, spv_measure_text_error)
+G_DEFINE_QUARK(spv_measure_text_error, spv_measure_text_error)
 /* clang-format on */
 
 static const struct {

@@ -75,8 +75,8 @@ spv_session_add_layer(SpvSession *session, SpvPatternKind kind) {
   g_autofree char *id = spv_panel_new_layer_id(panel, kind);
   g_autoptr(SpvLayer) layer = spv_layer_new(id, kind, first, second);
   g_autoptr(SpvPanel) edited = spv_panel_with_layer_added(panel, index, layer);
-  /* Translators: a step of the history; %s is a kind of layer, such as "Per bend". */
-  g_autofree char *label = g_strdup_printf(_("Add %s"), _(info->label));
+  /* Translators: a step of the history; %s is what a layer is called. */
+  g_autofree char *label = g_strdup_printf(_("Add “%s”"), _(info->label));
   push_panel(session, edited, label, NULL, (int) index);
 }
 
@@ -86,7 +86,7 @@ spv_session_remove_layer(SpvSession *session) {
   const SpvLayer *layer = spv_session_chosen_layer(session);
   if (!layer || layer->locked)
     return;
-  g_autofree char *label = g_strdup_printf(_("Remove %s"), layer->name);
+  g_autofree char *label = g_strdup_printf(_("Remove “%s”"), layer->name);
   g_autoptr(SpvPanel) edited = spv_panel_with_layer_removed(panel, (guint) spv_session_layer(session));
   /* The layer beneath is chosen next, so that a key pressed again goes on downwards. */
   int next = edited->n_layers == 0 ? -1 : MAX(spv_session_layer(session) - 1, 0);
@@ -104,7 +104,7 @@ spv_session_duplicate_layer(SpvSession *session) {
   g_autoptr(SpvLayer) copy = spv_layer_with_locked(with_id, FALSE);
   guint index = (guint) spv_session_layer(session) + 1;
   g_autoptr(SpvPanel) edited = spv_panel_with_layer_added(panel, index, copy);
-  g_autofree char *label = g_strdup_printf(_("Duplicate %s"), layer->name);
+  g_autofree char *label = g_strdup_printf(_("Duplicate “%s”"), layer->name);
   push_panel(session, edited, label, NULL, (int) index);
 }
 
@@ -114,7 +114,7 @@ spv_session_move_layer(SpvSession *session, guint from, guint to) {
   if (!panel || from >= panel->n_layers || to >= panel->n_layers || from == to)
     return;
   g_autoptr(SpvPanel) edited = spv_panel_with_layer_moved(panel, from, to);
-  g_autofree char *label = g_strdup_printf(_("Move %s"), panel->layers[from]->name);
+  g_autofree char *label = g_strdup_printf(_("Move “%s”"), panel->layers[from]->name);
   push_panel(session, edited, label, NULL, (int) to);
 }
 
@@ -131,8 +131,8 @@ spv_session_apply_finding(SpvSession *session, const SpvFinding *finding) {
   g_autoptr(SpvScheme) mended = spv_finding_apply(finding, scheme);
   if (!mended)
     return;
-  /* Translators: a step of the history: "Mend jagged border". */
-  g_autofree char *label = g_strdup_printf(_("Mend %s"), layer->name);
+  /* Translators: a step of the history: a check's remedy was carried out on the layer. */
+  g_autofree char *label = g_strdup_printf(_("Mend “%s”"), layer->name);
   spv_session_select(session, (int) finding->panel, (int) finding->remedy.layer);
   spv_session_push(session, mended, label, NULL);
 }

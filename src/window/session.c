@@ -149,21 +149,36 @@ spv_session_settle(SpvSession *session) {
   spv_history_settle(session->history);
 }
 
-/* Shows what undo and redo change: another panel is chosen when the chosen one stays as it is. */
+/* The topmost layer of NOW that BEFORE has not, or has otherwise; -1 when there is none. */
+static int
+changed_layer(const SpvPanel *before, const SpvPanel *now) {
+  for (int i = (int) now->n_layers - 1; i >= 0; i--) {
+    int old = spv_panel_find_layer(before, now->layers[i]->id);
+    if (old < 0 || before->layers[old] != now->layers[i])
+      return i;
+  }
+  return -1;
+}
+
+/* Shows what undo and redo change: its layer is chosen, on another panel when the chosen one stays as it is.
+ */
 static void
 go_where_it_changed(SpvSession *session, const SpvScheme *before) {
   const SpvScheme *now = spv_session_scheme(session);
-  guint chosen = (guint) session->panel;
-  if (before->n_panels != now->n_panels || chosen >= now->n_panels ||
-      before->panels[chosen] != now->panels[chosen])
+  if (before->n_panels != now->n_panels || now->n_panels == 0)
     return;
-  for (guint i = 0; i < now->n_panels; i++) {
-    if (before->panels[i] != now->panels[i]) {
-      session->panel = (int) i;
-      session->layer = (int) now->panels[i]->n_layers - 1;
+  guint panel = (guint) session->panel;
+  for (guint i = 0; before->panels[panel] == now->panels[panel]; i++) {
+    if (i == now->n_panels)
       return;
-    }
+    panel = i;
   }
+  int layer = changed_layer(before->panels[panel], now->panels[panel]);
+  if (layer >= 0)
+    session->layer = layer;
+  else if (panel != (guint) session->panel)
+    session->layer = (int) now->panels[panel]->n_layers - 1;
+  session->panel = (int) panel;
 }
 
 static gboolean
@@ -175,6 +190,7 @@ step(SpvSession *session, gboolean (*move)(SpvHistory *history)) {
     return FALSE;
   follow_layer(session, layer_id);
   go_where_it_changed(session, before);
+  clamp_selection(session);
   tell_changed(session, old_panel, old_layer);
   return TRUE;
 }

@@ -187,7 +187,7 @@ activate_toggle_layer_hidden(GSimpleAction *action, GVariant *parameter, gpointe
   SpvSession *session = SPV_WINDOW(data)->session;
   const SpvLayer *layer = spv_session_chosen_layer(session);
   g_autoptr(SpvLayer) edited = spv_layer_with_hidden(layer, !layer->hidden);
-  g_autofree char *label = g_strdup_printf(layer->hidden ? _("Show %s") : _("Hide %s"), layer->name);
+  const char *label = layer->hidden ? _("Show layer") : _("Hide layer");
   spv_session_edit_layer(session, (guint) spv_session_layer(session), edited, label, NULL);
 }
 
@@ -198,7 +198,7 @@ activate_toggle_layer_locked(GSimpleAction *action, GVariant *parameter, gpointe
   SpvSession *session = SPV_WINDOW(data)->session;
   const SpvLayer *layer = spv_session_chosen_layer(session);
   g_autoptr(SpvLayer) edited = spv_layer_with_locked(layer, !layer->locked);
-  g_autofree char *label = g_strdup_printf(layer->locked ? _("Unlock %s") : _("Lock %s"), layer->name);
+  const char *label = layer->locked ? _("Unlock layer") : _("Lock layer");
   spv_session_edit_layer(session, (guint) spv_session_layer(session), edited, label, NULL);
 }
 

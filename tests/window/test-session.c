@@ -182,6 +182,22 @@ undo_shows_the_panel_that_it_changes(void **state) {
 }
 
 static void
+redo_chooses_the_layer_that_comes_back(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  spv_session_select(s, 1, -1);
+  spv_session_add_layer(s, SPV_PATTERN_PER_BEND);
+  spv_session_undo(s);
+  assert_int_equal(spv_session_layer(s), -1);
+  spv_session_redo(s);
+  assert_int_equal(spv_session_layer(s), 0);
+  spv_session_select(s, 0, 0);
+  spv_session_remove_layer(s);
+  spv_session_undo(s);
+  assert_int_equal(spv_session_layer(s), 0);
+  assert_string_equal(spv_session_chosen_layer(s)->id, "field");
+}
+
+static void
 a_choice_out_of_range_is_brought_back(void **state) {
   SpvSession *s = ((Fixture *) *state)->session;
   spv_session_select(s, 99, 99);
@@ -374,6 +390,7 @@ main(void) {
     SESSION(the_choice_follows_a_layer_that_moves),
     SESSION(a_copy_has_an_id_of_its_own),
     SESSION(undo_shows_the_panel_that_it_changes),
+    SESSION(redo_chooses_the_layer_that_comes_back),
     SESSION(a_choice_out_of_range_is_brought_back),
     SESSION(a_panel_that_did_not_change_is_composed_once),
     SESSION(another_colour_composes_every_panel_anew),

@@ -133,6 +133,62 @@ a_locked_layer_stays_where_it_is(void **state) {
   bench_close(&bench);
 }
 
+/* Lets row DRAGGED go over row TARGET, on its upper or its lower half; returns whether it was taken. */
+static gboolean
+drop_row(GtkWidget *target, SpvLayerItem *dragged, gboolean upper) {
+  g_autoptr(GListModel) controllers = gtk_widget_observe_controllers(target);
+  double y = gtk_widget_get_height(target) * (upper ? 0.25 : 0.75);
+  g_auto(GValue) value = G_VALUE_INIT;
+  gboolean taken = FALSE;
+
+  g_value_init(&value, SPV_TYPE_LAYER_ITEM);
+  g_value_set_object(&value, dragged);
+  for (guint i = 0; i < g_list_model_get_n_items(controllers); i++) {
+    g_autoptr(GtkEventController) controller = g_list_model_get_item(controllers, i);
+    if (GTK_IS_DROP_TARGET(controller))
+      g_signal_emit_by_name(controller, "drop", &value, 10.0, y, &taken);
+  }
+  return taken;
+}
+
+static void
+a_dropped_row_moves_its_layer(void **state) {
+  /* From the list's order border, check, field: which row goes over which, and what lies on top then. */
+  static const struct {
+    int dragged, target;
+    gboolean upper;
+    const char *order[3];
+  } rows[] = {
+    { 0, 2, FALSE, { "check", "field", "jagged-border" } },
+    { 0, 2, TRUE, { "check", "jagged-border", "field" } },
+    { 0, 1, TRUE, { "jagged-border", "check", "field" } },
+    { 2, 0, TRUE, { "field", "jagged-border", "check" } },
+    { 2, 0, FALSE, { "jagged-border", "field", "check" } },
+    { 1, 1, TRUE, { "jagged-border", "check", "field" } },
+  };
+
+  (void) state;
+  for (guint i = 0; i < G_N_ELEMENTS(rows); i++) {
+    Bench bench = bench_open(spv_layers_pane_new());
+    SpvLayerItem *item = spv_layer_row_item(SPV_LAYER_ROW(row_at(&bench, rows[i].dragged)));
+    assert_true(drop_row(row_at(&bench, rows[i].target), item, rows[i].upper));
+    for (guint n = 0; n < 3; n++)
+      assert_string_equal(layer_at(&bench, 2 - n)->id, rows[i].order[n]);
+    bench_close(&bench);
+  }
+}
+
+static void
+a_row_of_another_window_is_not_taken(void **state) {
+  Bench bench = bench_open(spv_layers_pane_new()), other = bench_open(spv_layers_pane_new());
+
+  (void) state;
+  assert_false(drop_row(row_at(&bench, 2), spv_layer_row_item(SPV_LAYER_ROW(row_at(&other, 0))), FALSE));
+  assert_int_equal(count_steps(bench.session), 0);
+  bench_close(&other);
+  bench_close(&bench);
+}
+
 static void
 renames_in_place(void **state) {
   Bench bench = bench_open(spv_layers_pane_new());
@@ -239,6 +295,8 @@ static const struct CMUnitTest tests[] = {
   cmocka_unit_test(hides_and_locks),
   cmocka_unit_test(keys_move_the_chosen_layer_and_stay_with_it),
   cmocka_unit_test(a_locked_layer_stays_where_it_is),
+  cmocka_unit_test(a_dropped_row_moves_its_layer),
+  cmocka_unit_test(a_row_of_another_window_is_not_taken),
   cmocka_unit_test(renames_in_place),
   cmocka_unit_test(another_panel_ends_a_rename),
   cmocka_unit_test(an_empty_panel_offers_a_field),

@@ -47,7 +47,7 @@ bench_open(GtkWidget *pane) {
   gtk_window_set_child(GTK_WINDOW(bench.window), pane);
   g_object_set(pane, "session", bench.session, NULL);
   gtk_window_present(GTK_WINDOW(bench.window));
-  WAIT_FOR(gtk_widget_get_mapped(pane), 5000);
+  WAIT_FOR(gtk_widget_get_mapped(pane) && gtk_widget_get_height(pane) > 0, 5000);
   return bench;
 }
 

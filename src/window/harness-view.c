@@ -5,8 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "draw/draw.h"
-#include "window/canvas-paint.h"
+#include "window/harness-view-picture.h"
 
 #define LEAST_WIDTH 200
 #define WIDTH 240
@@ -17,31 +16,16 @@
 #define WORDS_GAP 8.0
 #define WORDS_ALPHA 0.65
 
-/* A panel as it was drawn last. */
-typedef struct {
-  SpvComposition *composition;
-  GdkTexture *texture;
-  double scale; /* px of the texture a mm */
-} Picture;
-
 struct _SpvHarnessView {
   GtkWidget parent_instance;
   SpvSession *session;
-  GArray *pictures; /* Picture, one a panel */
+  GArray *pictures; /* SpvPanelPicture, one a panel */
 };
 
 G_DEFINE_FINAL_TYPE(SpvHarnessView, spv_harness_view, GTK_TYPE_WIDGET)
 
 enum { PROP_0, PROP_SESSION, N_PROPS };
 static GParamSpec *props[N_PROPS];
-
-static void
-picture_clear(gpointer data) {
-  Picture *picture = data;
-
-  g_clear_pointer(&picture->composition, spv_composition_unref);
-  g_clear_object(&picture->texture);
-}
 
 /* --- Where everything lies --- */
 
@@ -188,57 +172,31 @@ spv_harness_view_neighbour(SpvHarnessView *view, guint from, int dx, int dy) {
 
 /* --- Drawing --- */
 
-/* What the picture covers: the outline's bounds and the half of its line that lies outside. */
-static SpvBox
-picture_box(const SpvComposition *composition, double scale) {
-  return spv_box_grow(spv_outline_bounds(composition->outline), 1.5 / scale);
+/* Ink, or where the toolkit's surface is dark a grey that stands out on it. */
+static SpvRgb
+outline_colour(SpvHarnessView *view) {
+  const SpvRgb on_dark = { 0xa6, 0xac, 0xb4 };
+  GdkRGBA text;
+
+  gtk_style_context_get_color(gtk_widget_get_style_context(GTK_WIDGET(view)), &text);
+  return text.green > 0.5f ? on_dark : spv_ink;
 }
 
-static GdkTexture *
-draw_picture(const SpvComposition *composition, double scale, double line) {
-  SpvBox box = picture_box(composition, scale);
-  int width = (int) ceil(spv_box_width(box) * scale), height = (int) ceil(spv_box_height(box) * scale);
-  cairo_surface_t *surface = cairo_image_surface_create(CAIRO_FORMAT_ARGB32, width, height);
-  cairo_t *cr = cairo_create(surface);
-  g_autoptr(GBytes) bytes = NULL;
-  GdkTexture *texture;
-
-  cairo_scale(cr, scale, scale);
-  cairo_translate(cr, -box.x0, -box.y0);
-  spv_draw_panel(cr, composition, SPV_DRAW_COLOUR, scale / SPV_SCREEN_PX_PER_MM);
-  spv_set_rgb(cr, spv_ink);
-  spv_draw_outline(cr, composition->outline, line, scale);
-  cairo_destroy(cr);
-  cairo_surface_flush(surface);
-  bytes = g_bytes_new(cairo_image_surface_get_data(surface),
-                      (gsize) cairo_image_surface_get_stride(surface) * (gsize) height);
-  texture = gdk_memory_texture_new(width, height, GDK_MEMORY_DEFAULT, bytes,
-                                   (gsize) cairo_image_surface_get_stride(surface));
-  cairo_surface_destroy(surface);
-  return texture;
-}
-
-/* The panel's picture, drawn anew only when the panel or the scale is another one. */
-static const Picture *
+static const SpvPanelPicture *
 picture_of(SpvHarnessView *view, guint index, double scale) {
-  const SpvComposition *composition = spv_session_composition_of(view->session, index);
+  SpvPanelPicture *picture = &g_array_index(view->pictures, SpvPanelPicture, index);
   int factor = gtk_widget_get_scale_factor(GTK_WIDGET(view));
-  Picture *picture = &g_array_index(view->pictures, Picture, index);
 
-  if (picture->composition == composition && picture->scale == scale * factor)
-    return picture;
-  picture_clear(picture);
-  picture->composition = spv_composition_ref(composition);
-  picture->scale = scale * factor;
-  picture->texture = draw_picture(composition, picture->scale, factor);
+  spv_panel_picture_update(picture, spv_session_composition_of(view->session, index), scale * factor, factor,
+                           outline_colour(view));
   return picture;
 }
 
 static void
 snapshot_panel(SpvHarnessView *view, GtkSnapshot *snapshot, const Laid *laid, guint index) {
-  const Picture *picture = picture_of(view, index, laid->scale);
+  const SpvPanelPicture *picture = picture_of(view, index, laid->scale);
   SpvPoint place = spv_session_scheme(view->session)->panels[index]->place;
-  SpvBox box = picture_box(picture->composition, picture->scale);
+  SpvBox box = spv_panel_picture_box(picture);
   double factor = gtk_widget_get_scale_factor(GTK_WIDGET(view));
   double x = laid->datum.x + (place.x + box.x0) * laid->scale;
   double y = laid->datum.y + (place.y + box.y0) * laid->scale;
@@ -332,6 +290,14 @@ spv_harness_view_measure(GtkWidget *widget, GtkOrientation orientation, int for_
 
     *minimum = *natural = (int) ceil(scale * spv_box_height(all) + 2 * MARGIN + words_height(view));
   }
+}
+
+/* The surface may have turned dark, or the words larger. */
+static void
+spv_harness_view_css_changed(GtkWidget *widget, GtkCssStyleChange *change) {
+  GTK_WIDGET_CLASS(spv_harness_view_parent_class)->css_changed(widget, change);
+  g_array_set_size(SPV_HARNESS_VIEW(widget)->pictures, 0);
+  gtk_widget_queue_resize(widget);
 }
 
 /* --- What the session says --- */
@@ -493,6 +459,7 @@ spv_harness_view_class_init(SpvHarnessViewClass *klass) {
   object_class->finalize = spv_harness_view_finalize;
   widget_class->snapshot = spv_harness_view_snapshot;
   widget_class->measure = spv_harness_view_measure;
+  widget_class->css_changed = spv_harness_view_css_changed;
   widget_class->get_request_mode = spv_harness_view_request_mode;
   props[PROP_SESSION] = g_param_spec_object("session", NULL, NULL, SPV_TYPE_SESSION,
                                             G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
@@ -506,8 +473,8 @@ spv_harness_view_init(SpvHarnessView *view) {
   GtkGesture *click = gtk_gesture_click_new();
   GtkEventController *keys = gtk_event_controller_key_new();
 
-  view->pictures = g_array_new(FALSE, TRUE, sizeof(Picture));
-  g_array_set_clear_func(view->pictures, picture_clear);
+  view->pictures = g_array_new(FALSE, TRUE, sizeof(SpvPanelPicture));
+  g_array_set_clear_func(view->pictures, spv_panel_picture_clear);
   gtk_widget_set_focusable(GTK_WIDGET(view), TRUE);
   gtk_widget_set_has_tooltip(GTK_WIDGET(view), TRUE);
   g_signal_connect(view, "query-tooltip", G_CALLBACK(on_query_tooltip), NULL);

@@ -3,6 +3,7 @@
  * only what changed is drawn again. */
 #include "test-canvas-frame.h"
 #include "test-canvas-scene.h"
+#include "window/harness-view-picture.h"
 #include "window/harness-view.h"
 
 #define WIDTH 240
@@ -268,6 +269,33 @@ test_follows_edits(void **state) {
   bench_free(&bench);
 }
 
+/* Editing one panel draws only that one anew: the others' pictures stay the very same. */
+static void
+test_pictures_are_kept(void **state) {
+  Bench bench = bench_new();
+  SpvPanelPicture edited = { 0 }, other = { 0 };
+  GdkTexture *edited_before, *other_before;
+
+  (void) state;
+  spv_panel_picture_update(&edited, spv_session_composition_of(bench.session, PAD_DEXTER), 8, 1, spv_ink);
+  spv_panel_picture_update(&other, spv_session_composition_of(bench.session, HELM), 8, 1, spv_ink);
+  edited_before = g_object_ref(edited.texture);
+  other_before = g_object_ref(other.texture);
+  spv_session_select(bench.session, PAD_DEXTER, 1);
+  spv_session_remove_layer(bench.session);
+  spv_panel_picture_update(&edited, spv_session_composition_of(bench.session, PAD_DEXTER), 8, 1, spv_ink);
+  spv_panel_picture_update(&other, spv_session_composition_of(bench.session, HELM), 8, 1, spv_ink);
+  assert_ptr_not_equal(edited.texture, edited_before);
+  assert_ptr_equal(other.texture, other_before);
+  spv_panel_picture_update(&other, spv_session_composition_of(bench.session, HELM), 9, 1, spv_ink);
+  assert_ptr_not_equal(other.texture, other_before);
+  g_object_unref(edited_before);
+  g_object_unref(other_before);
+  spv_panel_picture_clear(&edited);
+  spv_panel_picture_clear(&other);
+  bench_free(&bench);
+}
+
 static void
 test_accessible(void **state) {
   Bench bench = bench_new();
@@ -303,7 +331,7 @@ main(void) {
     cmocka_unit_test(test_keys),          cmocka_unit_test(test_all_reachable),
     cmocka_unit_test(test_measure),       cmocka_unit_test(test_tooltip),
     cmocka_unit_test(test_follows_edits), cmocka_unit_test(test_no_session),
-    cmocka_unit_test(test_accessible),
+    cmocka_unit_test(test_accessible),    cmocka_unit_test(test_pictures_are_kept),
   };
 
   g_setenv("GTK_A11Y", "test", TRUE);

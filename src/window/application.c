@@ -15,7 +15,6 @@
 struct _SpvApplication {
   GtkApplication parent_instance;
   GSettings *settings; /* or NULL */
-  gboolean offered;    /* kept work has been offered: once a run */
   guint signals[2];    /* sources for the signals that end the program */
 };
 
@@ -62,8 +61,8 @@ spv_application_settings(SpvApplication *application) {
 static GSettings *
 find_settings(void) {
   GSettingsSchemaSource *source = g_settings_schema_source_get_default();
-  g_autoptr(GSettingsSchema) schema =
-      source ? g_settings_schema_source_lookup(source, SETTINGS_ID, TRUE) : NULL;
+  g_autoptr(GSettingsSchema) schema = source ? g_settings_schema_source_lookup(source, SETTINGS_ID, TRUE)
+                                             : NULL;
   return schema ? g_settings_new_full(schema, NULL, NULL) : NULL;
 }
 
@@ -115,11 +114,9 @@ empty_window(SpvApplication *application) {
   return spv_window_new(application);
 }
 
+/* Work that a window of this run holds, or offers already, is not offered again: it is locked. */
 static void
-offer_kept(SpvApplication *application, SpvWindow *window) {
-  if (application->offered)
-    return;
-  application->offered = TRUE;
+offer_kept(SpvWindow *window) {
   g_autofree char *folder = spv_recovery_folder();
   g_autoptr(GPtrArray) kept = spv_recovery_list(folder);
   if (kept->len > 0)
@@ -129,7 +126,7 @@ offer_kept(SpvApplication *application, SpvWindow *window) {
 static void
 spv_application_activate(GApplication *application) {
   SpvWindow *window = empty_window(SPV_APPLICATION(application));
-  offer_kept(SPV_APPLICATION(application), window);
+  offer_kept(window);
   gtk_window_present(GTK_WINDOW(window));
 }
 
@@ -137,7 +134,7 @@ static void
 spv_application_open(GApplication *application, GFile **files, int n, const char *hint) {
   (void) hint;
   SpvWindow *window = empty_window(SPV_APPLICATION(application));
-  offer_kept(SPV_APPLICATION(application), window);
+  offer_kept(window);
   gtk_window_present(GTK_WINDOW(window));
   for (int i = 0; i < n; i++)
     spv_window_open_file(window, files[i]);

@@ -7,6 +7,7 @@
 
 #include "window/dialogs.h"
 #include "window/export.h"
+#include "window/path-words.h"
 
 /* How often the bar follows the work, ms. */
 #define PROGRESS_INTERVAL 50
@@ -105,7 +106,7 @@ on_choice_changed(SpvExportDialog *dialog) {
 
 static void
 show_folder(SpvExportDialog *dialog) {
-  g_autofree char *words = g_filename_display_name(dialog->choices->folder);
+  g_autofree char *words = spv_path_words(dialog->choices->folder);
   gtk_label_set_text(GTK_LABEL(dialog->folder_label), words);
 }
 
@@ -163,7 +164,7 @@ on_finished(SpvExportResult *result, const GError *error, gpointer data) {
       spv_dialog_message(GTK_WINDOW(dialog), _("The sheets could not be written"), error->message);
     return;
   }
-  g_autofree char *folder = g_filename_display_name(dialog->choices->folder);
+  g_autofree char *folder = spv_path_words(dialog->choices->folder);
   g_autofree char *words = g_strdup_printf(
       ngettext("%u sheet written to %s.", "%u sheets written to %s.", result->n_sheets), result->n_sheets,
       folder);

@@ -35,8 +35,10 @@ show_first(SpvWindow *window) {
 
 void
 spv_window_offer_kept(SpvWindow *window, GPtrArray *kept) {
-  g_clear_pointer(&window->kept, g_ptr_array_unref);
-  window->kept = g_ptr_array_ref(kept);
+  if (!window->kept)
+    window->kept = g_ptr_array_new_with_free_func((GDestroyNotify) spv_recovery_free);
+  while (kept->len > 0)
+    g_ptr_array_add(window->kept, g_ptr_array_steal_index(kept, 0));
   show_first(window);
 }
 

@@ -10,6 +10,7 @@
 #include "window/layers-pane.h"
 #include "window/measures-pane.h"
 #include "window/panel-pane.h"
+#include "window/path-words.h"
 #include "window/tinctures-pane.h"
 #include "window/window-private.h"
 
@@ -44,12 +45,9 @@ update_title(SpvWindow *window) {
   gtk_label_set_text(GTK_LABEL(window->title_label), marked);
 
   GFile *file = spv_session_file(window->session);
-  g_autofree char *name = file ? g_file_get_parse_name(file) : g_strdup(_("Not saved yet"));
-  const char *home = g_get_home_dir();
-  g_autofree char *short_name = NULL;
-  if (g_str_has_prefix(name, home) && name[strlen(home)] == G_DIR_SEPARATOR)
-    short_name = g_strconcat("~", name + strlen(home), NULL);
-  gtk_label_set_text(GTK_LABEL(window->subtitle_label), short_name ? short_name : name);
+  g_autofree char *path = file ? g_file_get_path(file) : NULL;
+  g_autofree char *words = path ? spv_path_words(path) : g_strdup(_("Not saved yet"));
+  gtk_label_set_text(GTK_LABEL(window->subtitle_label), words);
   gtk_widget_set_visible(window->subtitle_label, TRUE);
 }
 

@@ -25,7 +25,7 @@ SpvWindow *spv_window_show_scheme(SpvWindow *window, const SpvScheme *scheme, GF
 /* Opens FILE: a window that has it already comes forward; a file that can't be read is reported here. */
 void spv_window_open_file(SpvWindow *window, GFile *file);
 
-/* Offers KEPT (SpvRecovery, of which the window takes a reference), one after another. */
+/* Offers KEPT, one after another and after what is offered already; the SpvRecovery in it are taken out. */
 void spv_window_offer_kept(SpvWindow *window, GPtrArray *kept);
 
 /* Puts unsaved work on disk at once; when that fails the error says so and nothing is lost yet. */

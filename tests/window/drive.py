@@ -170,6 +170,41 @@ def visible_bar(program):
     return program.find("push button", "Restore").getState().contains(pyatspi.STATE_VISIBLE)
 
 
+def work_survives_the_end_of_the_session(start):
+    """The system ends the program at once after an edit: nothing waits for the pause that keeps work."""
+    program = start()
+    new_scheme(program, "Lantern Company")
+    go_to_panel(program, "Kneepad, dexter")
+    add_layer(program, "Check")
+    wait_for("the edit", lambda: program.frame.name == "• Lantern Company")
+    program.process.terminate()
+    wait_for("the end of the program", lambda: program.process.poll() is not None)
+    assert program.process.returncode == 0, program.process.returncode
+    assert kinds_of(read(kept_files()[0]), "kneepad-dexter") == ["check"]
+
+    # A window that closes keeps its work as well; what the bar offers can be thrown away.
+    program = start()
+    is_label(program, "Unsaved work from ")
+    program.press("Discard")
+    wait_for("nothing kept", lambda: not kept_files())
+    program.quit()
+
+
+def a_file_is_opened_by_the_chooser(start):
+    program = start()
+    new_scheme(program, "Saltmarsh Wardens")
+    path = home("saltmarsh.scheme.json")
+    save_as(program, path)
+    program.quit()
+
+    program = start()
+    program.act("win.open")
+    program.choose_file("Open scheme", path)
+    wait_for("the scheme", lambda: program.frame.name == "Saltmarsh Wardens")
+    assert program.has_label("~/saltmarsh.scheme.json")
+    program.quit()
+
+
 def a_broken_file_is_reported(start):
     path = home("broken.scheme.json")
     with open(path, "w", encoding="utf-8") as file:
@@ -185,4 +220,4 @@ def a_broken_file_is_reported(start):
 
 if __name__ == "__main__":
     run([design_from_new_to_saved_file, undo_and_redo, export_through_the_dialog, work_survives_a_kill,
-         a_broken_file_is_reported])
+         work_survives_the_end_of_the_session, a_file_is_opened_by_the_chooser, a_broken_file_is_reported])

@@ -284,6 +284,36 @@ recent_files_are_offered(void **state) {
 }
 
 static void
+a_dropped_file_is_opened(void **state) {
+  (void) state;
+  g_autofree char *folder = a_folder();
+  g_autofree char *path = g_build_filename(folder, "heron.scheme.json", NULL);
+  g_autoptr(SpvScheme) scheme = a_scheme();
+  assert_true(spv_scheme_save(scheme, path, NULL));
+  SpvWindow *window = spv_window_new(application);
+  g_autoptr(GListModel) controllers = gtk_widget_observe_controllers(GTK_WIDGET(window));
+  guint n_targets = 0;
+  for (guint i = 0; i < g_list_model_get_n_items(controllers); i++) {
+    g_autoptr(GObject) target = g_list_model_get_item(controllers, i);
+    if (!GTK_IS_DROP_TARGET(target))
+      continue;
+    n_targets++;
+    GSList *files = g_slist_append(NULL, g_file_new_for_path(path));
+    g_auto(GValue) value = G_VALUE_INIT;
+    g_value_init(&value, GDK_TYPE_FILE_LIST);
+    g_value_set_boxed(&value, files);
+    g_slist_free_full(files, g_object_unref);
+    gboolean taken = FALSE;
+    g_signal_emit_by_name(target, "drop", &value, 1.0, 1.0, &taken);
+    assert_true(taken);
+  }
+  assert_int_equal(n_targets, 1);
+  assert_string_equal(spv_session_scheme(spv_window_session(window))->title, "Heron Ferry Guild");
+  close_all();
+  remove_folder(folder);
+}
+
+static void
 every_key_belongs_to_an_action(void **state) {
   (void) state;
   SpvWindow *window = a_window();
@@ -331,6 +361,7 @@ main(void) {
     cmocka_unit_test(closing_keeps_unsaved_work_and_the_next_start_offers_it),
     cmocka_unit_test(discarded_work_is_offered_no_more),
     cmocka_unit_test(recent_files_are_offered),
+    cmocka_unit_test(a_dropped_file_is_opened),
     cmocka_unit_test(every_key_belongs_to_an_action),
     cmocka_unit_test(the_shell_has_its_own_icons),
   };

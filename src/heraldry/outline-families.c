@@ -116,7 +116,7 @@ kneepad_draw(const SpvOutlineSpec *spec, SpvHalf *half) {
   }
   spv_half_curve(half, spv_point(t + (w - t) * 0.6, crown + 0.05 * h), spv_point(w, 0.24 * h),
                  spv_point(w, crown + 0.45 * (h - crown)));
-  spv_half_curve(half, spv_point(w, crown + 0.74 * (h - crown)), spv_point(0.46 * w, 0.93 * h),
+  spv_half_curve(half, spv_point(w, crown + 0.76 * (h - crown)), spv_point(0.58 * w, h),
                  spv_point(0, h));
 }
 

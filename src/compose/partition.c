@@ -19,21 +19,25 @@ free_shape_element(gpointer element) {
   g_clear_pointer((SpvShape **) element, spv_shape_unref);
 }
 
-/* Whether SHAPE covers everything, as a field does: then no overlay is needed. */
+/* Whether SHAPE covers everything, as a field does: then no overlay is needed. It is a lone clockwise run
+ * that fills its own box, and the box is larger than what is left. */
 static gboolean
 covers(const SpvLaidShape *shape, const SpvShape *free_area) {
   gsize n;
   const SpvPathStep *steps = spv_path_steps(shape->area, &n);
   SpvBox box = spv_shape_bounds(free_area), area = spv_path_bounds(shape->area);
+  SpvPoint corners[4];
 
-  /* A lone box of four sides, larger than what is left. */
   if (n != 5 || area.x0 > box.x0 || area.y0 > box.y0 || area.x1 < box.x1 || area.y1 < box.y1)
     return FALSE;
-  for (gsize i = 1; i < 4; i++)
-    if (steps[i].op != SPV_PATH_LINE ||
-        (steps[i].to.x != steps[i - 1].to.x && steps[i].to.y != steps[i - 1].to.y))
+  for (gsize i = 0; i < 4; i++) {
+    if (steps[i].op != (i == 0 ? SPV_PATH_MOVE : SPV_PATH_LINE))
       return FALSE;
-  return steps[4].op == SPV_PATH_CLOSE;
+    corners[i] = steps[i].to;
+  }
+  SpvRing ring = { corners, 4 };
+  double whole = spv_box_width(area) * spv_box_height(area);
+  return steps[4].op == SPV_PATH_CLOSE && spv_ring_area(&ring) >= whole * (1 - 1e-12);
 }
 
 static SpvShape *

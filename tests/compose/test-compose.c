@@ -124,6 +124,30 @@ warennes_chequy_is_parted_into_its_squares(void **state) {
   assert_int_equal(n, 25);
 }
 
+/* Half of a square to each, as straight_divisions_of_a_square_part_it_evenly() has it of the patterns; of a
+ * panel that is higher than wide the line from corner to corner still makes two halves. */
+static void
+a_bend_parts_the_panel_into_halves(void **state) {
+  static const SpvPatternKind bends[] = { SPV_PATTERN_PER_BEND, SPV_PATTERN_PER_BEND_SINISTER };
+  static const double heights[] = { 7, 10, 14 };
+
+  (void) state;
+  for (gsize i = 0; i < G_N_ELEMENTS(bends); i++)
+    for (gsize k = 0; k < G_N_ELEMENTS(heights); k++) {
+      double half = 5 * heights[k];
+      g_autoptr(SpvScheme) both = scene_new(SPV_OUTLINE_RECTANGLE, 10, heights[k]);
+      g_autoptr(SpvScheme) one = scene_new(SPV_OUTLINE_RECTANGLE, 10, heights[k]);
+      both = scene_add(g_steal_pointer(&both), bends[i], "vert", "sable");
+      one = scene_add(g_steal_pointer(&one), bends[i], "vert", NULL);
+      g_autoptr(SpvPartition) parted = partition_of(both), bare = partition_of(one);
+
+      assert_near(tincture_area(parted, 0), half, 1e-7);
+      assert_near(tincture_area(parted, 2), half, 1e-7);
+      assert_near(tincture_area(bare, 0), half, 1e-7);
+      assert_near(spv_shape_area(bare->bare), half, 1e-7);
+    }
+}
+
 static SpvScheme *
 random_scene(GRand *rand) {
   int family = g_rand_int_range(rand, 0, SPV_N_OUTLINE_FAMILIES);
@@ -252,6 +276,7 @@ main(void) {
     cmocka_unit_test(an_undivided_panel_is_bare),
     cmocka_unit_test(layers_hide_what_lies_beneath),
     cmocka_unit_test(a_hidden_layer_lays_nothing),
+    cmocka_unit_test(a_bend_parts_the_panel_into_halves),
     cmocka_unit_test(warennes_chequy_is_parted_into_its_squares),
     cmocka_unit_test(regions_always_add_up_to_the_panel),
     cmocka_unit_test(regions_do_not_overlap),

@@ -127,31 +127,12 @@ is_seen(const SpvComposition *composition, GPtrArray *covers, guint layer, SpvPo
   return spv_ring_winding(&ring, at) != 0 && !is_hidden(covers, layer, at);
 }
 
-/* Whether dots of KIND stand on one edge only; that edge goes to EDGE. */
-static gboolean
-stand_on_one_edge(const SpvOutline *outline, const SpvDraft *draft, SpvDotKind kind, SpvEdge *edge) {
-  gboolean found = FALSE;
-
-  for (guint i = 0; i < draft->dots->len; i++) {
-    const SpvDraftDot *dot = &g_array_index(draft->dots, SpvDraftDot, i);
-    SpvEdge its = spv_outline_edge_at(outline, dot->s);
-
-    if (dot->kind != kind)
-      continue;
-    if (found && its != *edge)
-      return FALSE;
-    *edge = its;
-    found = TRUE;
-  }
-  return found;
-}
-
 static Stand
 stand_of(const SpvOutline *outline, const SpvDraft *draft) {
   Stand stand = { .outline = outline, .length = spv_track_length(spv_outline_track(outline)) };
 
-  /* The tips decide: a root at the edge's very end belongs to the next edge as well. */
-  stand.one_edge = stand_on_one_edge(outline, draft, SPV_DOT_TIP, &stand.edge);
+  stand.one_edge = !draft->dots_all_round;
+  stand.edge = draft->dots_edge;
   if (stand.one_edge)
     spv_outline_edge(outline, stand.edge, &stand.s0, &stand.s1);
   return stand;

@@ -127,12 +127,15 @@ tight_end(const SpvTrack *edge, gboolean at_start, double width) {
   return s;
 }
 
-/* The part of the outline that is the edge, less tight corners at its ends. */
+/* The part of the outline that is the edge, less tight corners at its ends; NULL where the outline has no
+ * such edge. */
 static SpvTrack *
 curved_edge(const SpvOutline *outline, SpvEdge edge, double width, double *start) {
   double s0 = 0, s1 = 0;
 
   spv_outline_edge(outline, edge, &s0, &s1);
+  if (s1 - s0 < SPV_CHORD_ERROR)
+    return NULL;
   g_autoptr(SpvTrack) whole = spv_track_part(spv_outline_track(outline), s0, s1);
   *start = s0 + tight_end(whole, TRUE, width);
   return spv_track_part(spv_outline_track(outline), *start, s1 - tight_end(whole, FALSE, width));
@@ -215,6 +218,10 @@ spv_lay_jagged_border(const SpvPattern *pattern, const SpvOutline *outline, SpvD
   g_autoptr(SpvTrack) edge = all_round  ? spv_track_ref(spv_outline_track(outline))
                              : straight ? straight_edge(outline, edges[choice], width)
                                         : curved_edge(outline, edges[choice], width, &start);
+  if (edge == NULL) {
+    draft->area[0] = spv_path_builder_build(spv_path_builder_new());
+    return;
+  }
   Jagged jagged = {
     .edge = edge,
     .start = start,
@@ -235,6 +242,8 @@ spv_lay_jagged_border(const SpvPattern *pattern, const SpvOutline *outline, SpvD
     add_end(&jagged, FALSE, reach, builder);
   }
   draft->area[0] = spv_path_builder_build(builder);
+  draft->dots_all_round = all_round;
+  draft->dots_edge = all_round ? SPV_EDGE_CHIEF : edges[choice];
   add_dots(&jagged, all_round, draft);
   if (straight)
     stand_dots(draft, outline, &jagged);

@@ -104,20 +104,24 @@ kneepad_preset(SpvOutlineSpec *spec) {
   spec->own[1] = MIN(0.04 * spec->height, spec->own[0] / 4);
 }
 
+/* A flatter crown than this, mm, is drawn straight: it is far below the chord error, and the circle through
+ * it would be too large to reckon with. */
+#define FLATTEST_CROWN 1e-4
+
 static void
 kneepad_draw(const SpvOutlineSpec *spec, SpvHalf *half) {
   double w = spec->width / 2, h = spec->height, t = spec->own[0] / 2, crown = spec->own[1];
 
-  if (crown > 0) {
+  if (crown > FLATTEST_CROWN) {
     double r = (t * t + crown * crown) / (2 * crown);
     spv_half_arc(half, spv_point(0, r), r, -G_PI / 2, asin(MIN(1, t / r)));
   } else {
     spv_half_line(half, spv_point(t, 0));
   }
-  spv_half_curve(half, spv_point(t + (w - t) * 0.6, crown + 0.05 * h), spv_point(w, 0.24 * h),
-                 spv_point(w, crown + 0.45 * (h - crown)));
-  spv_half_curve(half, spv_point(w, crown + 0.76 * (h - crown)), spv_point(0.58 * w, h),
-                 spv_point(0, h));
+  /* Under a high crown the handle keeps below the corner, so that the side never runs back up. */
+  spv_half_curve(half, spv_point(t + (w - t) * 0.6, crown + 0.05 * h),
+                 spv_point(w, MAX(0.24, crown / h + 0.1) * h), spv_point(w, crown + 0.45 * (h - crown)));
+  spv_half_curve(half, spv_point(w, crown + 0.76 * (h - crown)), spv_point(0.58 * w, h), spv_point(0, h));
 }
 
 /* Plate: the heater shield of Boutell: straight sides, then arcs whose centres lie on the line where the
@@ -199,22 +203,23 @@ trapezium_draw(double width, double foot, double height, double radius, SpvHalf 
   spv_half_line(half, spv_point(0, height));
 }
 
-/* Rounding takes something off the sharp upper corners: how wide the trapezium is before, for the greave to
- * measure its width after. */
+/* How wide the trapezium is before its sharp upper corners are rounded, so that the greave has its width
+ * after. A side that runs in by d on its way down loses r (√(d² + h²) + d) / h of the top edge to a rounding
+ * of radius r, which then bulges by r; so half of the width is foot / 2 + d - r (√(d² + h²) + d) / h + r, and
+ * this is the larger root d. */
 static double
 greave_full_width(const SpvOutlineSpec *spec) {
-  double width = spec->width, radius = spec->own[1];
+  double foot = spec->own[0], radius = spec->own[1], k = radius / spec->height;
+  double run = (spec->width - foot) / 2 - radius;
+  double d = (run * (1 - k) + sqrt(run * run * k * k + (1 - 2 * k) * radius * radius)) / (1 - 2 * k);
 
-  for (int i = 0; i < 50; i++)
-    width = spec->width +
-            2 * (tangent_length(radius, trapezium_angle(width, spec->own[0], spec->height)) - radius);
-  return width;
+  return foot + 2 * MAX(d, 0);
 }
 
 static gboolean
 greave_check(const SpvOutlineSpec *spec, GError **error) {
-  /* The widening is small and grows with the radius: what fits the trapezium as measured, less a little, fits
-   * the wider one too. */
+  /* What fits the trapezium as measured fits the wider one too. A little less, so that some straight is left
+   * of each side. */
   double most = 0.9 * trapezium_max_corner(spec->width, spec->own[0], spec->height);
   return check_own(spec, 0, 0.1 * spec->width, spec->width, error) && check_own(spec, 1, 0, most, error);
 }

@@ -80,7 +80,9 @@ const SpvTrack *spv_outline_track(const SpvOutline *outline);
 /* The flattened curve as an area. */
 const SpvShape *spv_outline_shape(const SpvOutline *outline);
 
-/* The part of the track that is EDGE, from S0 to S1 > S0 (the chief starts below 0: it holds the datum). */
+/* The part of the track that is EDGE, from S0 to S1 (the chief starts below 0: it holds the datum). S1 is S0
+ * where no part of the outline faces that way, as on a greave so low that its slanting sides all face down.
+ */
 void spv_outline_edge(const SpvOutline *outline, SpvEdge edge, double *s0, double *s1);
 /* Which edge the place S along the track lies on. */
 SpvEdge spv_outline_edge_at(const SpvOutline *outline, double s);

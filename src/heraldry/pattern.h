@@ -65,6 +65,8 @@ typedef struct {
    */
   GPtrArray *cells[SPV_PATTERN_SLOTS];
   GArray *dots;            /* SpvDraftDot */
+  gboolean dots_all_round; /* the dots go all round the outline; otherwise they belong to DOTS_EDGE */
+  SpvEdge dots_edge;
   GArray *lines;           /* SpvDraftLine */
   double smallest_partial; /* check: the narrower side of the narrowest cell that the edge cuts, mm; 0 when
                               none is cut */

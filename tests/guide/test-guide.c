@@ -322,6 +322,22 @@ the_same_design_gives_the_same_guide(void **state) {
   }
 }
 
+/* On a disc the row's ends stand on the flanks, not on the base: the run is still read as the base is. */
+static void
+a_straight_row_is_numbered_from_dexter(void **state) {
+  SpvLayer *layers[] = { design_set(design_set(design_border(2, 6, 1), "width", SPV_UNIT_MM, 3), "row",
+                                    SPV_UNIT_PLAIN, 1) };
+  g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_DISC, 8, 8, layers, 1);
+
+  (void) state;
+  assert_int_equal(guide->dots->len, 13);
+  assert_int_equal(dot(guide, 7)->edge, SPV_EDGE_DEXTER);
+  assert_int_equal(dot(guide, 13)->edge, SPV_EDGE_SINISTER);
+  for (guint i = 1; i < 13; i++)
+    if (dot(guide, i)->kind == dot(guide, i + 1)->kind)
+      assert_true(dot(guide, i)->at.x < dot(guide, i + 1)->at.x);
+}
+
 int
 main(void) {
   const struct CMUnitTest tests[] = {
@@ -338,6 +354,7 @@ main(void) {
     cmocka_unit_test(dots_outside_the_panel_are_left_out),
     cmocka_unit_test(hidden_and_untinctured_layers_mark_nothing),
     cmocka_unit_test(numbers_run_on_over_the_layers),
+    cmocka_unit_test(a_straight_row_is_numbered_from_dexter),
     cmocka_unit_test(the_same_design_gives_the_same_guide),
   };
 

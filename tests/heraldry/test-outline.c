@@ -216,6 +216,50 @@ random_measures_within_range_make_sound_outlines(void **state) {
   assert_true(made > 500);
 }
 
+/* An outline is as wide and as high as its spec, wherever in its range an own measure lies. */
+static void
+own_measures_at_their_limits_keep_the_size(void **state) {
+  static const SpvOutlineSpec specs[] = {
+    /* A foot much narrower than the top, and corners as round as they may be: most of the top is rounding. */
+    { SPV_OUTLINE_GREAVE, 60, 20, { 6, 8 } },        { SPV_OUTLINE_GREAVE, 500, 0.5, { 50, 0.22 } },
+    { SPV_OUTLINE_GREAVE, 6, 9, { 6, 2.7 } },        { SPV_OUTLINE_KNEEPAD, 10, 8, { 8, 1e-300 } },
+    { SPV_OUTLINE_KNEEPAD, 10, 8, { 8, 1e-15 } },    { SPV_OUTLINE_KNEEPAD, 10, 8, { 8, 1e-4 } },
+    { SPV_OUTLINE_KNEEPAD, 20, 12, { 20, 4.8 } },    { SPV_OUTLINE_RECTANGLE, 10, 8, { 4, 0 } },
+    { SPV_OUTLINE_RECTANGLE, 10, 8, { 1e-300, 0 } }, { SPV_OUTLINE_PLATE, 10, 5, { 0, 0 } },
+    { SPV_OUTLINE_PLATE, 10, 12, { 1e-300, 0 } },    { SPV_OUTLINE_BANNER, 10, 8, { 7.2, 0 } },
+    { SPV_OUTLINE_ROUND_PAD, 10, 8, { 1e-300, 0 } },
+  };
+
+  (void) state;
+  for (gsize i = 0; i < G_N_ELEMENTS(specs); i++) {
+    assert_true(spv_outline_spec_check(&specs[i], NULL));
+    g_autoptr(SpvOutline) outline = spv_outline_new(&specs[i]);
+    SpvBox box = spv_shape_bounds(spv_outline_shape(outline));
+
+    assert_near(spv_box_width(box), specs[i].width, 2 * SPV_CHORD_ERROR);
+    assert_near(box.y0, 0, SPV_CHORD_ERROR);
+    assert_near(box.y1, specs[i].height, SPV_CHORD_ERROR);
+  }
+}
+
+/* From the end of its top edge a kneepad only goes down until it comes to its foot. */
+static void
+a_kneepads_side_never_runs_back_up(void **state) {
+  (void) state;
+  for (int i = 0; i <= 20; i++)
+    for (int k = 0; k <= 10; k++) {
+      double top = 4 + 16 * k / 10.0;
+      SpvOutlineSpec spec = { SPV_OUTLINE_KNEEPAD, 20, 12, { top, MIN(0.4 * 12, top / 2) * i / 20 } };
+      g_autoptr(SpvOutline) outline = spv_outline_new(&spec);
+      gsize n;
+      const SpvPoint *points = spv_track_points(spv_outline_track(outline), &n);
+
+      for (gsize p = 0; p + 1 < n && points[p + 1].x > 0; p++)
+        if (points[p + 1].y < points[p].y - 1e-9)
+          fail_msg("crown %g, top %g: up from %g to %g", spec.own[1], top, points[p].y, points[p + 1].y);
+    }
+}
+
 static void
 keys_are_unique_and_found_again(void **state) {
   (void) state;
@@ -244,6 +288,8 @@ main(void) {
     cmocka_unit_test(a_greave_is_a_trapezium),
     cmocka_unit_test(measures_that_do_not_go_together_are_refused),
     cmocka_unit_test(random_measures_within_range_make_sound_outlines),
+    cmocka_unit_test(own_measures_at_their_limits_keep_the_size),
+    cmocka_unit_test(a_kneepads_side_never_runs_back_up),
     cmocka_unit_test(keys_are_unique_and_found_again),
   };
   return cmocka_run_group_tests(tests, NULL, NULL);

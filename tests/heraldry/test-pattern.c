@@ -283,6 +283,20 @@ points_keep_out_of_tight_corners(void **state) {
     assert_near(g_array_index(draft->dots, SpvDraftDot, i).at.y, 9, 1e-3);
 }
 
+/* The sides of so low a greave face down: it has no dexter edge, and nothing can stand on it. */
+static void
+an_edge_that_the_outline_lacks_has_no_points(void **state) {
+  SpvOutlineSpec spec = { SPV_OUTLINE_GREAVE, 20, 4, { 6, 0 } };
+  g_autoptr(SpvOutline) greave = spv_outline_new(&spec);
+  SpvPattern pattern = spv_pattern_preset(SPV_PATTERN_JAGGED_BORDER);
+
+  (void) state;
+  set(&pattern, "edge", SPV_UNIT_PLAIN, 1);
+  g_autoptr(SpvDraft) draft = spv_pattern_lay(&pattern, greave);
+  assert_true(spv_path_is_empty(draft->area[0]));
+  assert_int_equal(draft->dots->len, 0);
+}
+
 static void
 lean_moves_the_tips_along_the_edge(void **state) {
   g_autoptr(SpvOutline) panel = rectangle(10, 10);
@@ -404,6 +418,7 @@ main(void) {
     cmocka_unit_test(points_stand_square_on_a_disc),
     cmocka_unit_test(a_straight_row_is_level_on_a_curved_base),
     cmocka_unit_test(points_keep_out_of_tight_corners),
+    cmocka_unit_test(an_edge_that_the_outline_lacks_has_no_points),
     cmocka_unit_test(lean_moves_the_tips_along_the_edge),
     cmocka_unit_test(degenerate_measures_lay_nothing_and_break_nothing),
     cmocka_unit_test(presets_are_valid_and_keys_are_found),

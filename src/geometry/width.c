@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The narrowest place of a piece, by erosion. */
+/* The narrowest place of a piece: of a convex one in closed form, of any other by erosion. */
 #include "geometry/width.h"
 
 #include "geometry/shape-private.h"
@@ -28,6 +28,110 @@
 
 /* How many of the parts are held against each other for the place of the waist. */
 #define MAX_PARTS 16
+
+/* What a disc leaves within this distance of what it reaches, mm, isn't looked at. */
+#define SLACK 0.0025
+
+/* The directions of a tip's edges lie within half a turn less this, radians: its sides part by 6 degrees or
+ * more everywhere. */
+#define PARTING 0.11
+
+/* Points nearer than this, mm, are one corner of a convex ring. */
+#define CORNER 1e-7
+
+/* A side of a convex ring, as a line that moves inward evenly with all the others. */
+typedef struct {
+  SpvPoint from;  /* where it starts, before it moves */
+  SpvPoint along; /* of length 1; the inside lies to its right as seen on screen */
+} Side;
+
+static GArray *
+sides_of_ring(const SpvRing *ring) {
+  GArray *sides = g_array_sized_new(FALSE, FALSE, sizeof(Side), (guint) ring->n_points);
+  SpvPoint before = ring->points[ring->n_points - 1];
+  for (gsize i = 0; i < ring->n_points; i++) {
+    SpvPoint to = ring->points[i];
+    if (spv_point_distance(before, to) < CORNER)
+      continue;
+    Side side = { before, spv_point_unit(spv_point_subtract(to, before)) };
+    g_array_append_val(sides, side);
+    before = to;
+  }
+  return sides;
+}
+
+/* Side INDEX of SIDES, which go round. */
+static Side *
+nth_side(const GArray *sides, guint index) {
+  return &g_array_index(sides, Side, index % sides->len);
+}
+
+/* The tangent of half the turn from side A to side B. */
+static double
+half_turn(const Side *a, const Side *b) {
+  return spv_point_cross(a->along, b->along) / (1 + spv_point_dot(a->along, b->along));
+}
+
+/* How far all sides have moved when side INDEX is gone: its neighbours run in over it from both ends. */
+static double
+vanishes_at(const GArray *sides, guint index) {
+  const Side *side = nth_side(sides, index), *next = nth_side(sides, index + 1);
+  double pace = half_turn(nth_side(sides, index + sides->len - 1), side) + half_turn(side, next);
+  double length = spv_point_dot(spv_point_subtract(next->from, side->from), side->along);
+  return pace > CORNER ? length / pace : INFINITY;
+}
+
+/* The middle of what is left of SIDES when all have moved by RADIUS. */
+static SpvPoint
+middle_of_sides(const GArray *sides, double radius) {
+  SpvBox box = { INFINITY, INFINITY, -INFINITY, -INFINITY };
+  for (guint i = 0; i < sides->len; i++) {
+    const Side *before = nth_side(sides, i + sides->len - 1), *side = nth_side(sides, i);
+    SpvPoint inward = spv_point_quarter_turn(spv_point_add(before->along, side->along));
+    double pace = radius / (1 + spv_point_dot(before->along, side->along));
+    SpvPoint at = spv_point_add(side->from, spv_point_scale(inward, pace));
+    box = (SpvBox){ MIN(box.x0, at.x), MIN(box.y0, at.y), MAX(box.x1, at.x), MAX(box.y1, at.y) };
+  }
+  return spv_box_centre(box);
+}
+
+/* Takes side INDEX away and lets its neighbours meet; FALSE when they would not. */
+static gboolean
+close_over(GArray *sides, guint index) {
+  const Side *before = nth_side(sides, index + sides->len - 1);
+  Side *after = nth_side(sides, index + 1);
+  double sine = spv_point_cross(before->along, after->along);
+  if (sides->len <= 3 || sine <= CORNER)
+    return FALSE;
+  SpvPoint gap = spv_point_subtract(after->from, before->from);
+  after->from = spv_point_add(before->from,
+                              spv_point_scale(before->along, spv_point_cross(gap, after->along) / sine));
+  g_array_remove_index(sides, index);
+  return TRUE;
+}
+
+/* The diameter of the largest disc in RING, which is convex and of positive area: its sides move inward, one
+ * after the other is gone, until nothing is left. */
+static double
+measure_convex(const SpvRing *ring, SpvPoint *place) {
+  g_autoptr(GArray) sides = sides_of_ring(ring);
+  while (sides->len > 2) {
+    guint first = 0;
+    double radius = INFINITY;
+    for (guint i = 0; i < sides->len; i++) {
+      double at = vanishes_at(sides, i);
+      first = at < radius ? i : first;
+      radius = MIN(radius, at);
+    }
+    if (!isfinite(radius))
+      break;
+    if (!close_over(sides, first)) {
+      *place = middle_of_sides(sides, radius);
+      return 2 * radius;
+    }
+  }
+  return 0;
+}
 
 static int
 compare_area(gconstpointer a, gconstpointer b) {
@@ -182,12 +286,116 @@ vanished_arm(const GEOSGeometry *polygon, const GEOSGeometry *before, const GEOS
   return narrowest;
 }
 
+static int
+compare_points(gconstpointer a, gconstpointer b) {
+  const SpvPoint *p = a, *q = b;
+  return p->x != q->x ? (p->x > q->x) - (p->x < q->x) : (p->y > q->y) - (p->y < q->y);
+}
+
+/* Every corner of POLYGON's rings, in an order in which one is quickly found. */
+static GArray *
+sorted_corners(const GEOSGeometry *polygon) {
+  GArray *corners = g_array_new(FALSE, FALSE, sizeof(SpvPoint));
+  g_autoptr(SpvShape) shape = spv_geos_to_shape(polygon);
+  gsize n = 0;
+  const SpvPiece *pieces = spv_shape_pieces(shape, &n);
+  for (gsize i = 0; i < n; i++)
+    for (gsize j = 0; j < pieces[i].n_rings; j++)
+      g_array_append_vals(corners, pieces[i].rings[j]->points, (guint) pieces[i].rings[j]->n_points);
+  g_array_sort(corners, compare_points);
+  return corners;
+}
+
+/* Where the corners of the polygon in RING start: the first of their run. FALSE when they aren't one run,
+ * from which the rest of the ring leads back. */
+static gboolean
+find_run(const SpvRing *ring, const GArray *corners, gsize *first, gsize *length) {
+  guint runs = 0;
+  *length = 0;
+  gboolean before = g_array_binary_search((GArray *) corners, &ring->points[ring->n_points - 1],
+                                          compare_points, NULL);
+  for (gsize i = 0; i < ring->n_points; i++) {
+    gboolean here = g_array_binary_search((GArray *) corners, &ring->points[i], compare_points, NULL);
+    if (here && !before) {
+      runs++;
+      *first = i;
+    }
+    *length += here;
+    before = here;
+  }
+  return runs == 1 && *length + 2 <= ring->n_points;
+}
+
+/* Whether RING, what a disc leaves of a polygon with CORNERS in one place, is a tip or several that draw back
+ * evenly: the polygon's edge goes out from what the disc reaches and back to it once, with all its directions
+ * within less than half a turn. What is left is then a hill without overhang, and no slope of it is steep. */
+static gboolean
+is_tip(const SpvRing *ring, const GArray *corners) {
+  gsize first, length;
+  if (!find_run(ring, corners, &first, &length))
+    return FALSE;
+  double turned = 0, least = 0, most = 0;
+  SpvPoint before = { 0, 0 };
+  for (gsize i = 0; i <= length; i++) {
+    gsize from = first + ring->n_points - 1 + i;
+    SpvPoint along = spv_point_subtract(ring->points[(from + 1) % ring->n_points],
+                                        ring->points[from % ring->n_points]);
+    if (i > 0)
+      turned += atan2(spv_point_cross(before, along), spv_point_dot(before, along));
+    least = MIN(least, turned);
+    most = MAX(most, turned);
+    before = along;
+  }
+  return most - least <= G_PI - PARTING;
+}
+
+/* Whether a disc of diameter WIDTH plainly reaches all of POLYGON but tips, without parting it: then no waist
+ * or arm is as narrow. FALSE says nothing. Two buffers and a difference, where stepping takes a hundred. */
+static gboolean
+is_plainly_reached(const GEOSGeometry *polygon, double width) {
+  g_autoptr(GEOSGeometry) rest = erode(polygon, width);
+  g_autoptr(GPtrArray) parts = real_parts(rest);
+  /* Where a wall opens, two holes become one or a hole joins the outside. */
+  if (parts->len != 1 || GEOSGetNumInteriorRings_r(spv_geos(), g_ptr_array_index(parts, 0)) !=
+                             GEOSGetNumInteriorRings_r(spv_geos(), polygon))
+    return FALSE;
+  g_autoptr(GEOSGeometry) reached = spv_geos_offset(rest, width / 2 + SLACK, SLACK / 10);
+  g_autoptr(GEOSGeometry) left = reached == NULL ? NULL : GEOSDifference_r(spv_geos(), polygon, reached);
+  if (left == NULL)
+    return FALSE;
+  g_autoptr(GArray) corners = sorted_corners(polygon);
+  g_autoptr(SpvShape) shape = spv_geos_to_shape(left);
+  gsize n = 0;
+  const SpvPiece *pieces = spv_shape_pieces(shape, &n);
+  for (gsize i = 0; i < n; i++)
+    if (pieces[i].n_rings > 1 || !is_tip(pieces[i].rings[0], corners))
+      return FALSE;
+  return TRUE;
+}
+
+/* A disc that plainly reaches all of POLYGON but tips, within a step of the largest that does, where one of
+ * diameter HIGH does not; 0 when none is found. */
+static double
+widest_reaching(const GEOSGeometry *polygon, double high) {
+  double low = high / 2;
+  while (low > FIRST && !is_plainly_reached(polygon, low)) {
+    high = low;
+    low /= 2;
+  }
+  while (low > FIRST && high > low * RATIO) {
+    double middle = sqrt(low * high);
+    *(is_plainly_reached(polygon, middle) ? &low : &high) = middle;
+  }
+  return low > FIRST ? low : 0;
+}
+
 /* The least disc, up to LIMIT, that breaks POLYGON into parts or takes an arm off it, and where; INFINITY if
  * none does. */
 static double
 narrowest_waist(const GEOSGeometry *polygon, double limit, SpvPoint *place) {
-  g_autoptr(GEOSGeometry) before = GEOSGeom_clone_r(spv_geos(), polygon);
-  for (double low = 0, high = MIN(FIRST, limit); low < high;) {
+  double low = widest_reaching(polygon, limit), high = MIN(MAX(low * RATIO, FIRST), limit);
+  g_autoptr(GEOSGeometry) before = erode(polygon, low);
+  while (low < high) {
     g_autoptr(GEOSGeometry) after = erode(polygon, high);
     guint parts = count_parts(after);
     if (parts > 1)
@@ -226,22 +434,15 @@ widest_disc(const GEOSGeometry *polygon, double enough, SpvPoint *place) {
   return 2 * spv_geos_inscribed(polygon, limit / 2, PRECISION / 2, place);
 }
 
-static gboolean
-is_convex(const GEOSGeometry *polygon) {
-  if (GEOSGetNumInteriorRings_r(spv_geos(), polygon) > 0)
-    return FALSE;
-  g_autoptr(SpvShape) shape = spv_geos_to_shape(polygon);
-  gsize n = 0;
-  const SpvPiece *pieces = spv_shape_pieces(shape, &n);
-  return n == 1 && spv_ring_is_convex(pieces[0].rings[0]);
-}
-
 /* The narrowest stroke of one polygon that doesn't hang together by hairs. */
 static double
 measure_polygon(const GEOSGeometry *polygon, double enough, SpvPoint *place) {
+  g_autoptr(SpvShape) shape = spv_geos_to_shape(polygon);
+  gsize n = 0;
+  const SpvPiece *pieces = spv_shape_pieces(shape, &n);
+  if (n == 1 && pieces[0].n_rings == 1 && spv_ring_is_convex(pieces[0].rings[0]))
+    return measure_convex(pieces[0].rings[0], place);
   double narrowest = widest_disc(polygon, enough, place);
-  if (is_convex(polygon))
-    return narrowest;
   SpvPoint at;
   double wall = thinnest_wall(polygon, &at);
   if (wall < narrowest) {
@@ -256,6 +457,29 @@ measure_polygon(const GEOSGeometry *polygon, double enough, SpvPoint *place) {
   return narrowest;
 }
 
+/* As spv_piece_narrowest(), for a piece that isn't convex. */
+static double
+measure_piece(const SpvPiece *piece, double enough, SpvPoint *place) {
+  g_autoptr(GEOSGeometry) polygon = spv_geos_polygon(piece->rings, piece->n_rings);
+  *place = spv_geos_inner_point(polygon);
+  if (isfinite(enough) && is_plainly_reached(polygon, enough))
+    return enough;
+  g_autoptr(GEOSGeometry) freed = erode(polygon, HAIR);
+  g_autoptr(GPtrArray) parts = real_parts(freed);
+  if (parts->len == 1)
+    return measure_polygon(polygon, enough, place);
+  double narrowest = 0;
+  for (guint i = 0; i < parts->len; i++) {
+    SpvPoint here;
+    double width = HAIR + measure_polygon(g_ptr_array_index(parts, i), enough, &here);
+    if (i == 0 || width < narrowest) {
+      narrowest = width;
+      *place = here;
+    }
+  }
+  return narrowest;
+}
+
 double
 spv_piece_narrowest(const SpvShape *shape, gsize piece_index, double enough, SpvPoint *place) {
   g_return_val_if_fail(shape != NULL, 0);
@@ -265,21 +489,9 @@ spv_piece_narrowest(const SpvShape *shape, gsize piece_index, double enough, Spv
   g_return_val_if_fail(piece_index < n, 0);
 
   const SpvPiece *piece = &pieces[piece_index];
-  g_autoptr(GEOSGeometry) polygon = spv_geos_polygon(piece->rings, piece->n_rings);
-  g_autoptr(GEOSGeometry) freed = erode(polygon, HAIR);
-  g_autoptr(GPtrArray) parts = real_parts(freed);
-  SpvPoint at = spv_geos_inner_point(polygon);
-  double narrowest = 0;
-  if (parts->len == 1)
-    narrowest = measure_polygon(polygon, enough, &at);
-  for (guint i = 0; parts->len > 1 && i < parts->len; i++) {
-    SpvPoint here;
-    double width = HAIR + measure_polygon(g_ptr_array_index(parts, i), enough, &here);
-    if (i == 0 || width < narrowest) {
-      narrowest = width;
-      at = here;
-    }
-  }
+  gboolean convex = piece->n_rings == 1 && spv_ring_is_convex(piece->rings[0]);
+  SpvPoint at = piece->rings[0]->points[0];
+  double narrowest = convex ? measure_convex(piece->rings[0], &at) : measure_piece(piece, enough, &at);
   if (place != NULL)
     *place = at;
   return narrowest;

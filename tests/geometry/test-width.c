@@ -42,6 +42,84 @@ test_a_triangle_gives_its_inscribed_circle(void **state) {
   assert_narrowest(sharp, 3, 2 * 10 / ((1 + 2 * side) / 2));
 }
 
+/* Closed forms: twice a regular polygon's apothem, R cos(pi / n); a trapezoid's height where its sides
+ * don't meet it first; in a half disc, its radius. */
+static void
+test_convex_pieces_give_their_largest_disc(void **state) {
+  (void) state;
+  for (guint n = 3; n <= 200; n += n < 12 ? 1 : 47) {
+    g_autofree SpvPoint *points = g_new(SpvPoint, n);
+    for (guint i = 0; i < n; i++)
+      points[i] = spv_point(7 + 3 * cos(2 * G_PI * i / n + 0.1), 3 * sin(2 * G_PI * i / n + 0.1) - 2);
+    g_autoptr(SpvShape) shape = polygon_shape(points, n);
+    SpvPoint place;
+    assert_near(spv_piece_narrowest(shape, 0, INFINITY, &place), 6 * cos(G_PI / n), 1e-8);
+    assert_near(place.x, 7, 1e-6);
+    assert_near(place.y, -2, 1e-6);
+  }
+  const SpvPoint trapezoid[] = { { 0, 0 }, { 20, 0 }, { 17, 3 }, { 4, 3 } };
+  g_autoptr(SpvShape) flat = polygon_shape(trapezoid, G_N_ELEMENTS(trapezoid));
+  assert_near(spv_piece_narrowest(flat, 0, INFINITY, NULL), 3, 1e-8);
+
+  g_autoptr(SpvPath) disc_path = spv_path_new_circle(spv_point(0, 0), 4);
+  g_autoptr(SpvPath) box_path = spv_path_new_box((SpvBox){ -5, 0, 5, 5 });
+  g_autoptr(SpvShape) disc = spv_shape_new_from_path(disc_path);
+  g_autoptr(SpvShape) box = spv_shape_new_from_path(box_path);
+  g_autoptr(SpvShape) half = spv_shape_intersection(disc, box);
+  SpvPoint place;
+  assert_near(spv_piece_narrowest(half, 0, INFINITY, &place), 4, SPV_CHORD_ERROR);
+  assert_near(place.x, 0, 0.1);
+  assert_near(place.y, 2, 0.001);
+}
+
+/* Straight corners and points that all but repeat, as rounding leaves them. */
+static void
+test_a_convex_ring_with_idle_points(void **state) {
+  (void) state;
+  const SpvPoint bar[] = { { 0, 0 },    { 3, 0 },   { 3 + 1e-9, 0 }, { 30, 0 },        { 30, 0.4 },
+                           { 30, 0.8 }, { 8, 0.8 }, { 0, 0.8 },      { 0, 0.8 - 1e-9 } };
+  g_autoptr(SpvShape) shape = polygon_shape(bar, G_N_ELEMENTS(bar));
+  SpvPoint place;
+  assert_near(spv_piece_narrowest(shape, 0, INFINITY, &place), 0.8, 1e-6);
+  assert_near(place.x, 15, 0.01);
+  assert_near(place.y, 0.4, 0.01);
+}
+
+/* A plate of 3 by 2 with N points of DEPTH on one side, and a nib of WIDTH by 0.5 on the other. */
+static SpvShape *
+toothed_plate(guint n, double depth, double width) {
+  g_autoptr(GArray) points = g_array_new(FALSE, FALSE, sizeof(SpvPoint));
+  for (guint i = 0; i < 2 * n; i++) {
+    SpvPoint point = { 3.0 * i / (2 * n), i % 2 == 0 ? 0 : -depth };
+    g_array_append_val(points, point);
+  }
+  const SpvPoint rest[] = { { 3, 0 },   { 3, 2 }, { 1 + width, 2 }, { 1 + width, 2.5 },
+                            { 1, 2.5 }, { 1, 2 }, { 0, 2 } };
+  g_array_append_vals(points, rest, G_N_ELEMENTS(rest));
+  return polygon_shape((const SpvPoint *) (void *) points->data, points->len);
+}
+
+/* Whether a piece is wide enough must come out the same whether it is only asked for or measured in full. */
+static void
+test_enough_and_the_full_measure_agree(void **state) {
+  (void) state;
+  const double nibs[] = { 0.06, 0.15, 0.24, 0.26, 0.35 };
+  for (guint n = 1; n <= 9; n += 4)
+    for (guint i = 0; i < G_N_ELEMENTS(nibs); i++) {
+      g_autoptr(SpvShape) shape = toothed_plate(n, 0.7, nibs[i]);
+      SpvPoint place;
+      double asked = spv_piece_narrowest(shape, 0, 0.25, &place);
+      assert_near(spv_piece_narrowest(shape, 0, INFINITY, NULL), nibs[i], EXACT);
+      if (nibs[i] > 0.25) {
+        assert_true(asked >= 0.25);
+        continue;
+      }
+      assert_near(asked, nibs[i], EXACT);
+      assert_near(place.x, 1 + nibs[i] / 2, 0.05);
+      assert_true(place.y > 2 && place.y < 2.5);
+    }
+}
+
 static void
 test_arms_count_though_the_body_stays_whole(void **state) {
   (void) state;
@@ -293,6 +371,9 @@ main(void) {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test(test_a_bar_gives_its_width),
     cmocka_unit_test(test_a_triangle_gives_its_inscribed_circle),
+    cmocka_unit_test(test_convex_pieces_give_their_largest_disc),
+    cmocka_unit_test(test_a_convex_ring_with_idle_points),
+    cmocka_unit_test(test_enough_and_the_full_measure_agree),
     cmocka_unit_test(test_arms_count_though_the_body_stays_whole),
     cmocka_unit_test(test_tips_are_no_arms),
     cmocka_unit_test(test_a_waist_gives_the_waist),

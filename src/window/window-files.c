@@ -60,8 +60,8 @@ spv_window_new_scheme(SpvWindow *window) {
 
 /* Open */
 
-static SpvWindow *
-window_of_file(SpvWindow *window, GFile *file) {
+SpvWindow *
+spv_window_of_file(SpvWindow *window, GFile *file) {
   GtkApplication *application = gtk_window_get_application(GTK_WINDOW(window));
   for (GList *at = gtk_application_get_windows(application); at; at = at->next) {
     SpvSession *session = SPV_IS_WINDOW(at->data) ? spv_window_session(at->data) : NULL;
@@ -86,7 +86,7 @@ load(GFile *file, GError **error) {
 
 void
 spv_window_open_file(SpvWindow *window, GFile *file) {
-  SpvWindow *owner = window_of_file(window, file);
+  SpvWindow *owner = spv_window_of_file(window, file);
   if (owner) {
     gtk_window_present(GTK_WINDOW(owner));
     return;

@@ -42,6 +42,20 @@ spv_window_offer_kept(SpvWindow *window, GPtrArray *kept) {
   show_first(window);
 }
 
+/* Where the file is open and unchanged the kept work is an edit of it, so that undo shows what the file
+ * holds. */
+static SpvWindow *
+show_restored(SpvWindow *window, const SpvScheme *scheme, GFile *origin) {
+  SpvWindow *owner = origin ? spv_window_of_file(window, origin) : NULL;
+  if (owner && !spv_session_is_modified(owner->session)) {
+    spv_session_push(owner->session, scheme, _("Restore kept work"), NULL);
+    return owner;
+  }
+  SpvWindow *shown = spv_window_show_scheme(window, scheme, origin);
+  spv_session_mark_unsaved(shown->session);
+  return shown;
+}
+
 void
 spv_window_restore_kept(SpvWindow *window) {
   if (!window->kept || window->kept->len == 0)
@@ -55,8 +69,7 @@ spv_window_restore_kept(SpvWindow *window) {
   }
   SpvRecovery *kept = g_ptr_array_steal_index(window->kept, 0);
   g_autoptr(GFile) origin = kept->origin ? g_file_new_for_path(kept->origin) : NULL;
-  SpvWindow *shown = spv_window_show_scheme(window, scheme, origin);
-  spv_session_mark_unsaved(shown->session);
+  SpvWindow *shown = show_restored(window, scheme, origin);
   spv_autosave_adopt(shown->autosave, kept);
   show_first(window);
   gtk_window_present(GTK_WINDOW(shown));

@@ -43,6 +43,8 @@ void spv_window_open(SpvWindow *window);
 void spv_window_save(SpvWindow *window);
 void spv_window_save_as(SpvWindow *window);
 void spv_window_save_as_template(SpvWindow *window);
+/* The window of the program that shows FILE, or NULL. */
+SpvWindow *spv_window_of_file(SpvWindow *window, GFile *file);
 /* Fills the menu of recent files. */
 void spv_window_update_recent(SpvWindow *window);
 /* Files dropped on the window are opened. */

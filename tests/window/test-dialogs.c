@@ -121,6 +121,30 @@ a_template_that_can_not_be_read_says_why(void **state) {
   close_all();
 }
 
+static gboolean
+has_tooltip(GtkWidget *widget, const char *words) {
+  return g_strcmp0(gtk_widget_get_tooltip_text(widget), words) == 0;
+}
+
+static void
+a_template_goes_to_the_trash(void **state) {
+  (void) state;
+  g_autoptr(SpvScheme) mine = a_scheme();
+  g_autofree char *template = spv_library_save_template(mine, "Ashlar Guard", NULL);
+  SpvWindow *window = spv_window_new(application);
+  act(window, "new");
+  GtkWidget *dialog = toplevel_of_type("SpvNewDialog");
+  GtkWidget *remove = find(dialog, has_tooltip, "Move “Ashlar Guard” to the trash");
+  assert_non_null(remove);
+  g_signal_emit_by_name(remove, "clicked");
+  assert_false(g_file_test(template, G_FILE_TEST_EXISTS));
+  assert_null(find(dialog, has_tooltip, "Move “Ashlar Guard” to the trash"));
+  g_autofree char *name = g_path_get_basename(template);
+  g_autofree char *trashed = g_build_filename(g_get_user_data_dir(), "Trash", "files", name, NULL);
+  assert_true(g_file_test(trashed, G_FILE_TEST_EXISTS));
+  close_all();
+}
+
 static void
 the_export_dialog_writes_sheets(void **state) {
   (void) state;
@@ -210,6 +234,7 @@ main(void) {
     cmocka_unit_test(a_save_that_fails_is_reported_and_keeps_the_work),
     cmocka_unit_test(new_starts_from_each_entry),
     cmocka_unit_test(a_template_that_can_not_be_read_says_why),
+    cmocka_unit_test(a_template_goes_to_the_trash),
     cmocka_unit_test(the_export_dialog_writes_sheets),
     cmocka_unit_test(an_export_can_be_cancelled_and_begun_again),
     cmocka_unit_test(properties_are_one_step),

@@ -245,6 +245,40 @@ closing_keeps_unsaved_work_and_the_next_start_offers_it(void **state) {
 }
 
 static void
+work_kept_of_an_open_file_is_an_edit_of_it(void **state) {
+  (void) state;
+  g_autofree char *folder = spv_recovery_folder();
+  g_autofree char *elsewhere = a_folder();
+  g_autofree char *path = g_build_filename(elsewhere, "heron.scheme.json", NULL);
+  g_autoptr(SpvScheme) scheme = a_scheme();
+  assert_true(spv_scheme_save(scheme, path, NULL));
+  g_autoptr(GFile) file = g_file_new_for_path(path);
+  SpvWindow *window = spv_window_new(application);
+  spv_window_open_file(window, file);
+  add(window, "bordure");
+  gtk_window_close(GTK_WINDOW(window));
+  spin(50);
+
+  SpvWindow *next = spv_window_new(application);
+  spv_window_open_file(next, file);
+  g_autoptr(GPtrArray) kept = spv_recovery_list(folder);
+  spv_window_offer_kept(next, kept);
+  assert_non_null(strstr(gtk_label_get_text(GTK_LABEL(next->kept_label)), "“heron.scheme.json”"));
+  guint windows = g_list_length(gtk_application_get_windows(GTK_APPLICATION(application)));
+  act(next, "restore-kept");
+  assert_int_equal(g_list_length(gtk_application_get_windows(GTK_APPLICATION(application))), windows);
+  SpvSession *session = spv_window_session(next);
+  assert_int_equal(spv_session_scheme(session)->panels[0]->n_layers, 3);
+  assert_true(spv_session_is_modified(session));
+  act(next, "undo");
+  assert_int_equal(spv_session_scheme(session)->panels[0]->n_layers, 2);
+  assert_false(spv_session_is_modified(session));
+  assert_int_equal(count_files(folder), 0);
+  close_all();
+  remove_folder(elsewhere);
+}
+
+static void
 discarded_work_is_offered_no_more(void **state) {
   (void) state;
   g_autofree char *folder = spv_recovery_folder();
@@ -359,6 +393,7 @@ main(void) {
     cmocka_unit_test(panels_go_round),
     cmocka_unit_test(a_scheme_goes_to_a_file_and_back),
     cmocka_unit_test(closing_keeps_unsaved_work_and_the_next_start_offers_it),
+    cmocka_unit_test(work_kept_of_an_open_file_is_an_edit_of_it),
     cmocka_unit_test(discarded_work_is_offered_no_more),
     cmocka_unit_test(recent_files_are_offered),
     cmocka_unit_test(a_dropped_file_is_opened),

@@ -6,6 +6,7 @@ static void
 laid_shape_free(SpvLaidShape *shape) {
   spv_path_unref(shape->area);
   g_clear_pointer(&shape->cells, g_ptr_array_unref);
+  g_clear_pointer(&shape->gaps, g_ptr_array_unref);
   g_free(shape);
 }
 
@@ -14,17 +15,27 @@ draft_free_or_null(gpointer draft) {
   spv_draft_free(draft);
 }
 
-static void
-add_shape(SpvComposition *composition, guint layer, guint slot, guint tincture, const SpvPath *area,
-          GPtrArray *cells) {
+static SpvLaidShape *
+add_shape(SpvComposition *composition, guint layer, guint slot, int tincture, const SpvPath *area) {
   SpvLaidShape *shape = g_new0(SpvLaidShape, 1);
 
   shape->layer = layer;
   shape->slot = slot;
-  shape->tincture = tincture;
+  shape->tincture = (guint) tincture;
   shape->area = spv_path_ref(area);
-  shape->cells = cells ? g_ptr_array_ref(cells) : NULL;
   g_ptr_array_add(composition->shapes, shape);
+  return shape;
+}
+
+/* Adds what SLOT of DRAFT lays. */
+static void
+add_slot(SpvComposition *composition, guint layer, guint slot, int tincture, const SpvDraft *draft) {
+  SpvLaidShape *shape = add_shape(composition, layer, slot, tincture, draft->area[slot]);
+
+  if (draft->cells[slot] == NULL)
+    return;
+  shape->cells = g_ptr_array_ref(draft->cells[slot]);
+  shape->gaps = g_ptr_array_ref(draft->cells[1 - slot]);
 }
 
 /* The two areas of a division cover the panel between them. Where both are painted, the first goes over all
@@ -34,24 +45,22 @@ static void
 add_layer(SpvComposition *composition, guint index, const SpvLayer *layer) {
   SpvDraft *draft = spv_pattern_lay(&layer->pattern, composition->outline);
   int tinctures[SPV_PATTERN_SLOTS];
-  gboolean whole;
 
   for (guint slot = 0; slot < SPV_PATTERN_SLOTS; slot++)
     tinctures[slot] = draft->area[slot]
                           ? spv_scheme_find_tincture(composition->scheme, layer->tinctures[slot])
                           : -1;
-  whole = tinctures[0] >= 0 && tinctures[1] >= 0;
 
-  if (whole) {
+  if (tinctures[0] >= 0 && tinctures[1] >= 0) {
     SpvBox bounds = spv_outline_bounds(composition->outline);
     double margin = 0.1 * MAX(spv_box_width(bounds), spv_box_height(bounds));
     g_autoptr(SpvPath) cover = spv_path_new_box(spv_box_grow(bounds, margin));
-    add_shape(composition, index, 0, (guint) tinctures[0], cover, NULL);
+    add_shape(composition, index, 0, tinctures[0], cover);
   } else if (tinctures[0] >= 0) {
-    add_shape(composition, index, 0, (guint) tinctures[0], draft->area[0], draft->cells[0]);
+    add_slot(composition, index, 0, tinctures[0], draft);
   }
   if (tinctures[1] >= 0)
-    add_shape(composition, index, 1, (guint) tinctures[1], draft->area[1], draft->cells[1]);
+    add_slot(composition, index, 1, tinctures[1], draft);
   g_ptr_array_add(composition->drafts, draft);
 }
 

@@ -14,6 +14,7 @@ typedef struct {
   guint tincture;   /* index into the scheme's tinctures */
   SpvPath *area;    /* not clipped: clip to the outline to draw */
   GPtrArray *cells; /* the same area as SpvRing cells, or NULL */
+  GPtrArray *gaps;  /* where there are cells: what they leave of the panel, as SpvRing cells */
 } SpvLaidShape;
 
 typedef struct {

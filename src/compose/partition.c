@@ -52,7 +52,7 @@ take(const SpvLaidShape *shape, SpvShape **free_area) {
   }
   if (shape->cells) {
     taken = spv_shape_clip_cells(*free_area, shape->cells);
-    rest = spv_shape_difference(*free_area, taken);
+    rest = spv_shape_clip_cells(*free_area, shape->gaps);
   } else {
     area = spv_shape_new_from_path(shape->area);
     taken = spv_shape_intersection(*free_area, area);

@@ -23,18 +23,80 @@ overlay(OverlayFunc operation, const GEOSGeometry *a, const GEOSGeometry *b) {
   return operation(spv_geos(), valid_a, valid_b, SPV_SNAP_GRID);
 }
 
+/* Polygons sorted by how they lie to an area; each array owns its polygons. */
+typedef struct {
+  GPtrArray *inside, *outside, *across;
+} Sorted;
+
+static void
+sorted_clear(Sorted *sorted) {
+  g_ptr_array_unref(sorted->inside);
+  g_ptr_array_unref(sorted->outside);
+  g_ptr_array_unref(sorted->across);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Sorted, sorted_clear)
+
+/* Sorts POLYGONS, which are moved, by how they lie to AREA. Only those across its edge need an overlay. */
+static Sorted
+sort_polygons(GPtrArray *polygons, const GEOSGeometry *area) {
+  Sorted sorted = { g_ptr_array_new_with_free_func(free_geometry),
+                    g_ptr_array_new_with_free_func(free_geometry),
+                    g_ptr_array_new_with_free_func(free_geometry) };
+  const GEOSPreparedGeometry *prepared = GEOSPrepare_r(spv_geos(), area);
+  gsize n = 0;
+  gpointer *moved = g_ptr_array_steal(polygons, &n);
+
+  for (gsize i = 0; i < n; i++)
+    if (GEOSPreparedIntersects_r(spv_geos(), prepared, moved[i]) == 0)
+      g_ptr_array_add(sorted.outside, moved[i]);
+    else if (GEOSPreparedCovers_r(spv_geos(), prepared, moved[i]) == 1)
+      g_ptr_array_add(sorted.inside, moved[i]);
+    else
+      g_ptr_array_add(sorted.across, moved[i]);
+  g_free(moved);
+  GEOSPreparedGeom_destroy_r(spv_geos(), prepared);
+  return sorted;
+}
+
+/* Adds the polygons of SHAPE. */
+static void
+add_pieces(GPtrArray *polygons, const SpvShape *shape) {
+  gsize n = 0;
+  const SpvPiece *pieces = spv_shape_pieces(shape, &n);
+  for (gsize i = 0; i < n; i++)
+    g_ptr_array_add(polygons, spv_geos_polygon(pieces[i].rings, pieces[i].n_rings));
+}
+
+/* Adds copies of the polygons in GEOMETRY, which may be NULL. */
+static void
+add_polygons(GPtrArray *polygons, const GEOSGeometry *geometry) {
+  g_autoptr(GPtrArray) parts = spv_geos_polygons(geometry);
+  for (guint i = 0; i < parts->len; i++)
+    g_ptr_array_add(polygons, GEOSGeom_clone_r(spv_geos(), g_ptr_array_index(parts, i)));
+}
+
+static gboolean
+shapes_are_apart(const SpvShape *a, const SpvShape *b) {
+  return spv_shape_is_empty(a) || spv_shape_is_empty(b) ||
+         !spv_box_overlaps(spv_shape_bounds(a), spv_shape_bounds(b));
+}
+
 SpvShape *
 spv_shape_intersection(const SpvShape *a, const SpvShape *b) {
   g_return_val_if_fail(a != NULL, NULL);
   g_return_val_if_fail(b != NULL, NULL);
 
-  if (spv_shape_is_empty(a) || spv_shape_is_empty(b) ||
-      !spv_box_overlaps(spv_shape_bounds(a), spv_shape_bounds(b)))
+  if (shapes_are_apart(a, b))
     return spv_shape_new_empty();
-  g_autoptr(GEOSGeometry) first = spv_geos_from_shape(a);
-  g_autoptr(GEOSGeometry) second = spv_geos_from_shape(b);
-  g_autoptr(GEOSGeometry) common = overlay(GEOSIntersectionPrec_r, first, second);
-  return spv_geos_to_shape(common);
+  g_autoptr(GPtrArray) pieces = g_ptr_array_new_with_free_func(free_geometry);
+  g_autoptr(GEOSGeometry) other = spv_geos_from_shape(b);
+  add_pieces(pieces, a);
+  g_auto(Sorted) sorted = sort_polygons(pieces, other);
+  g_autoptr(GEOSGeometry) across = spv_geos_collect(sorted.across);
+  g_autoptr(GEOSGeometry) common = overlay(GEOSIntersectionPrec_r, across, other);
+  add_polygons(sorted.inside, common);
+  g_autoptr(GEOSGeometry) all = spv_geos_collect(sorted.inside);
+  return spv_geos_to_shape(all);
 }
 
 SpvShape *
@@ -42,29 +104,39 @@ spv_shape_difference(const SpvShape *a, const SpvShape *b) {
   g_return_val_if_fail(a != NULL, NULL);
   g_return_val_if_fail(b != NULL, NULL);
 
-  if (spv_shape_is_empty(a) || spv_shape_is_empty(b) ||
-      !spv_box_overlaps(spv_shape_bounds(a), spv_shape_bounds(b)))
+  if (shapes_are_apart(a, b))
     return spv_shape_ref(a);
-  g_autoptr(GEOSGeometry) first = spv_geos_from_shape(a);
-  g_autoptr(GEOSGeometry) second = spv_geos_from_shape(b);
-  g_autoptr(GEOSGeometry) rest = overlay(GEOSDifferencePrec_r, first, second);
-  return rest == NULL ? spv_shape_ref(a) : spv_geos_to_shape(rest);
+  g_autoptr(GPtrArray) pieces = g_ptr_array_new_with_free_func(free_geometry);
+  g_autoptr(GEOSGeometry) other = spv_geos_from_shape(b);
+  add_pieces(pieces, a);
+  g_auto(Sorted) sorted = sort_polygons(pieces, other);
+  g_autoptr(GEOSGeometry) across = spv_geos_collect(sorted.across);
+  g_autoptr(GEOSGeometry) rest = overlay(GEOSDifferencePrec_r, across, other);
+  if (rest == NULL)
+    return spv_shape_ref(a);
+  add_polygons(sorted.outside, rest);
+  g_autoptr(GEOSGeometry) all = spv_geos_collect(sorted.outside);
+  return spv_geos_to_shape(all);
 }
 
-/* The union of POLYGONS, which are moved into it; NULL when there are none. Polygons that meet at corners at
- * most, as a check's cells do, are their own union: to know that is far quicker than to join them. Where GEOS
- * can't join all at once they are joined one by one, and one that still fails is left out. */
+/* The union of POLYGONS that meet along whole edges only, such as all cells of a grid: the edges that two
+ * share are dropped, which is far quicker than to node them. NULL where the polygons meet in another way. */
 static GEOSGeometry *
-join(GPtrArray *polygons) {
-  if (polygons->len == 0)
+join_matching(const GEOSGeometry *polygons) {
+  g_autoptr(GEOSGeometry) joined = GEOSCoverageUnion_r(spv_geos(), polygons);
+  if (joined == NULL || GEOSisValid_r(spv_geos(), joined) != 1)
     return NULL;
-  g_autoptr(GEOSGeometry) all = spv_geos_collect(polygons);
-  if (GEOSisValid_r(spv_geos(), all) == 1)
-    return g_steal_pointer(&all);
-  GEOSGeometry *joined = spv_geos_join(all);
-  if (joined != NULL)
-    return joined;
-  g_autoptr(GPtrArray) parts = spv_geos_polygons(all);
+  double parts = 0, whole = 0;
+  GEOSArea_r(spv_geos(), polygons, &parts);
+  GEOSArea_r(spv_geos(), joined, &whole);
+  return fabs(whole - parts) <= 1e-12 * parts ? g_steal_pointer(&joined) : NULL;
+}
+
+/* The union of POLYGONS, each joined to what there is so far; one with which that fails is left out. */
+static GEOSGeometry *
+join_one_by_one(const GEOSGeometry *polygons) {
+  GEOSGeometry *joined = NULL;
+  g_autoptr(GPtrArray) parts = spv_geos_polygons(polygons);
   for (guint i = 0; i < parts->len; i++) {
     const GEOSGeometry *part = g_ptr_array_index(parts, i);
     GEOSGeometry *more = joined == NULL ? spv_geos_join(part) : overlay(GEOSUnionPrec_r, joined, part);
@@ -76,20 +148,19 @@ join(GPtrArray *polygons) {
   return joined;
 }
 
-/* Adds copies of the polygons in GEOMETRY, which may be NULL. */
-static void
-add_polygons(GPtrArray *polygons, const GEOSGeometry *geometry) {
-  g_autoptr(GPtrArray) parts = spv_geos_polygons(geometry);
-  for (guint i = 0; i < parts->len; i++)
-    g_ptr_array_add(polygons, GEOSGeom_clone_r(spv_geos(), g_ptr_array_index(parts, i)));
-}
-
-static void
-add_pieces(GPtrArray *polygons, const SpvShape *shape) {
-  gsize n = 0;
-  const SpvPiece *pieces = spv_shape_pieces(shape, &n);
-  for (gsize i = 0; i < n; i++)
-    g_ptr_array_add(polygons, spv_geos_polygon(pieces[i].rings, pieces[i].n_rings));
+/* The union of POLYGONS, which are moved into it; NULL when there are none. Polygons that meet at corners at
+ * most, as a check's cells do, are their own union: to know that is far quicker than to join them. */
+static GEOSGeometry *
+join(GPtrArray *polygons) {
+  if (polygons->len == 0)
+    return NULL;
+  g_autoptr(GEOSGeometry) all = spv_geos_collect(polygons);
+  if (GEOSisValid_r(spv_geos(), all) == 1)
+    return g_steal_pointer(&all);
+  GEOSGeometry *joined = join_matching(all);
+  if (joined == NULL)
+    joined = spv_geos_join(all);
+  return joined != NULL ? joined : join_one_by_one(all);
 }
 
 SpvShape *
@@ -162,26 +233,6 @@ spv_shape_new_from_path(const SpvPath *path) {
   return spv_geos_to_shape(rest != NULL ? rest : area);
 }
 
-/* Sorts CELLS into those wholly in OUTLINE and those that meet its edge. */
-static void
-sort_cells(const GEOSGeometry *outline, SpvBox bounds, GPtrArray *cells, GPtrArray *inside, GPtrArray *edge) {
-  const GEOSPreparedGeometry *prepared = GEOSPrepare_r(spv_geos(), outline);
-  for (guint i = 0; i < cells->len; i++) {
-    const SpvRing *cell = g_ptr_array_index(cells, i);
-    if (!spv_box_overlaps(bounds, spv_ring_bounds(cell)))
-      continue;
-    g_autoptr(SpvRing) snapped = spv_ring_snap(cell);
-    g_autoptr(GEOSGeometry) polygon = snapped == NULL ? NULL : spv_geos_polygon(&snapped, 1);
-    if (polygon == NULL)
-      continue;
-    if (GEOSPreparedCovers_r(spv_geos(), prepared, polygon) == 1)
-      g_ptr_array_add(inside, g_steal_pointer(&polygon));
-    else if (GEOSPreparedIntersects_r(spv_geos(), prepared, polygon) == 1)
-      g_ptr_array_add(edge, g_steal_pointer(&polygon));
-  }
-  GEOSPreparedGeom_destroy_r(spv_geos(), prepared);
-}
-
 SpvShape *
 spv_shape_clip_cells(const SpvShape *outline, GPtrArray *cells) {
   g_return_val_if_fail(outline != NULL, NULL);
@@ -190,13 +241,17 @@ spv_shape_clip_cells(const SpvShape *outline, GPtrArray *cells) {
   if (spv_shape_is_empty(outline) || cells->len == 0)
     return spv_shape_new_empty();
   g_autoptr(GEOSGeometry) whole = spv_geos_from_shape(outline);
-  g_autoptr(GPtrArray) inside = g_ptr_array_new_with_free_func(free_geometry);
-  g_autoptr(GPtrArray) edge = g_ptr_array_new_with_free_func(free_geometry);
-  sort_cells(whole, spv_shape_bounds(outline), cells, inside, edge);
-
-  g_autoptr(GEOSGeometry) joined = join(edge);
+  g_autoptr(GPtrArray) polygons = g_ptr_array_new_with_free_func(free_geometry);
+  for (guint i = 0; i < cells->len; i++) {
+    const SpvRing *cell = g_ptr_array_index(cells, i);
+    g_autoptr(SpvRing) snapped = spv_ring_snap(cell);
+    if (snapped != NULL && spv_box_overlaps(spv_shape_bounds(outline), spv_ring_bounds(cell)))
+      g_ptr_array_add(polygons, spv_geos_polygon(&snapped, 1));
+  }
+  g_auto(Sorted) sorted = sort_polygons(polygons, whole);
+  g_autoptr(GEOSGeometry) joined = join(sorted.across);
   g_autoptr(GEOSGeometry) clipped = joined == NULL ? NULL : overlay(GEOSIntersectionPrec_r, whole, joined);
-  add_polygons(inside, clipped);
-  g_autoptr(GEOSGeometry) all = join(inside);
+  add_polygons(sorted.inside, clipped);
+  g_autoptr(GEOSGeometry) all = join(sorted.inside);
   return spv_geos_to_shape(all);
 }

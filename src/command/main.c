@@ -12,7 +12,9 @@
 int
 main(int argc, char **argv) {
   setlocale(LC_ALL, "");
-  bindtextdomain(GETTEXT_PACKAGE, SPV_LOCALE_DIR);
+  /* A program run from where it was built finds its translations there. */
+  const char *locale_dir = g_getenv("SPV_LOCALE_DIR");
+  bindtextdomain(GETTEXT_PACKAGE, locale_dir ? locale_dir : SPV_LOCALE_DIR);
   bind_textdomain_codeset(GETTEXT_PACKAGE, "UTF-8");
   textdomain(GETTEXT_PACKAGE);
   signal(SIGPIPE, SIG_DFL); /* `spolvero-cli guide FILE | head` ends quietly, whoever started it */

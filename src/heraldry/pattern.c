@@ -18,9 +18,11 @@
   { SPV_UNIT_DEGREES, angle }
 #define LONGEST SPV_OUTLINE_MAX_MM
 
-static const char *const centre_choices[] = { "best", "line", "cell", NULL };
-static const char *const row_choices[] = { "along", "straight", NULL };
-static const char *const edge_choices[] = { "chief", "dexter", "base", "sinister", "all", NULL };
+/* The keys of the file, and through _() the words on screen. */
+static const char *const centre_choices[] = { N_("best"), N_("line"), N_("cell"), NULL };
+static const char *const row_choices[] = { N_("along"), N_("straight"), NULL };
+static const char *const edge_choices[] = { N_("chief"),    N_("dexter"), N_("base"),
+                                            N_("sinister"), N_("all"),    NULL };
 
 /* clang-format off */
 static const SpvMeasureSpec per_pale_measures[] = {

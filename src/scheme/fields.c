@@ -93,7 +93,7 @@ subject(const SpvJsonPath *at) {
   if (at->parent == NULL)
     return g_strdup(_("a scheme"));
   if (at->key == NULL)
-    return g_strdup_printf(_("item %" G_GSIZE_FORMAT), at->index + 1);
+    return g_strdup_printf(_("item %u"), (guint) at->index + 1);
   g_autofree char *key = spv_reader_excerpt(at->key);
   return g_strdup_printf("“%s”", key);
 }
@@ -141,9 +141,8 @@ spv_read_list(SpvReader *reader, const json_t *object, const SpvJsonPath *at, co
     return FALSE;
   gsize n = json_array_size(*value);
   return n <= max || spv_reader_fail(reader, SPV_SCHEME_ERROR_LIMIT, &here,
-                                     _("“%s” has %" G_GSIZE_FORMAT " items; at most %" G_GSIZE_FORMAT
-                                       " are allowed: remove some"),
-                                     key, n, max);
+                                     _("“%s” has %u items; at most %u are allowed: remove some"), key,
+                                     (guint) n, (guint) max);
 }
 
 gboolean

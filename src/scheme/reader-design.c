@@ -34,10 +34,11 @@ read_slots(SpvReader *reader, const json_t *object, const SpvJsonPath *at, const
   if (!spv_read_list(reader, object, at, "tinctures", G_MAXSIZE, &list))
     return FALSE;
   if (json_array_size(list) != info->n_slots)
-    return spv_reader_fail(reader, SPV_SCHEME_ERROR_INVALID, &here,
-                           _("a layer of kind %s has %u in “tinctures”, not %" G_GSIZE_FORMAT
-                             "; give each an id, or null to leave what lies beneath"),
-                           info->key, info->n_slots, json_array_size(list));
+    return spv_reader_fail(
+        reader, SPV_SCHEME_ERROR_INVALID, &here,
+        _("a layer of kind %s has %u in “tinctures”, not %u; give each an id, or null to leave what "
+          "lies beneath"),
+        info->key, info->n_slots, (guint) json_array_size(list));
   for (guint slot = 0; slot < info->n_slots; slot++) {
     SpvJsonPath slot_at = { &here, NULL, slot };
     const json_t *item = json_array_get(list, slot);

@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "window/canvas-private.h"
+#include "window/screen-text.h"
 
 #define REACH 9.0      /* px from a handle's middle that still takes it */
 #define STILL 5.0      /* px that a click may wander */
@@ -25,7 +26,7 @@ edit_label(const SpvHandle *handle, const SpvLayer *layer) {
                      : handle->n_measures > 1
                          ? _("Place")
                          : _(spv_pattern_info(layer->pattern.kind)->measures[handle->measures[0]].label);
-  g_autofree char *lower = g_utf8_strdown(what, -1);
+  g_autofree char *lower = spv_screen_text_inside(what);
 
   return g_strdup_printf(_("Change %s"), lower);
 }
@@ -124,7 +125,7 @@ spv_canvas_cancel_grip(SpvCanvas *canvas) {
   let_go(canvas);
   /* Only what this drag made is taken back. */
   if (held && pushed != NULL && pushed == spv_session_scheme(canvas->session))
-    spv_session_undo(canvas->session);
+    spv_session_drop(canvas->session);
 }
 
 static void
@@ -190,18 +191,16 @@ drag(SpvCanvas *canvas, double dx, double dy, gboolean free) {
 /* The topmost layer where it was clicked is chosen; beside the panel, none. */
 static void
 click(SpvCanvas *canvas) {
-  const SpvComposition *composition;
-  int shape;
+  SpvPoint mm = spv_viewport_to_mm(&canvas->viewport, canvas->grip_from);
+  int layer = -1;
 
   if (canvas->session == NULL || spv_session_chosen_panel(canvas->session) == NULL)
     return;
-  composition = spv_session_composition(canvas->session);
-  shape = spv_composition_pick(composition, spv_viewport_to_mm(&canvas->viewport, canvas->grip_from));
-  spv_session_select(
-      canvas->session, spv_session_panel(canvas->session),
-      shape < 0
-          ? -1
-          : (int) ((const SpvLaidShape *) g_ptr_array_index(composition->shapes, (guint) shape))->layer);
+  const SpvComposition *composition = spv_session_composition(canvas->session);
+  int shape = spv_composition_pick(composition, mm);
+  if (shape >= 0)
+    layer = (int) ((const SpvLaidShape *) g_ptr_array_index(composition->shapes, (guint) shape))->layer;
+  spv_session_select(canvas->session, spv_session_panel(canvas->session), layer);
 }
 
 static void

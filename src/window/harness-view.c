@@ -70,7 +70,7 @@ side_words(SpvHarnessView *view, const char *words) {
 
 static double
 words_height(SpvHarnessView *view) {
-  g_autoptr(PangoLayout) layout = side_words(view, _("dexter"));
+  g_autoptr(PangoLayout) layout = side_words(view, C_("wearer's side", "dexter"));
   int height;
 
   pango_layout_get_pixel_size(layout, NULL, &height);
@@ -258,8 +258,8 @@ spv_harness_view_snapshot(GtkWidget *widget, GtkSnapshot *snapshot) {
   if (spv_harness_view_panel_box(view, (guint) spv_session_panel(view->session), &box))
     snapshot_frame(snapshot, box);
   foot = laid.datum.y + harness_bounds(view).y1 * laid.scale + MARGIN;
-  snapshot_words(view, snapshot, _("dexter"), 0.25, foot);
-  snapshot_words(view, snapshot, _("sinister"), 0.75, foot);
+  snapshot_words(view, snapshot, C_("wearer's side", "dexter"), 0.25, foot);
+  snapshot_words(view, snapshot, C_("wearer's side", "sinister"), 0.75, foot);
   if (gtk_widget_has_visible_focus(widget))
     gtk_snapshot_render_focus(snapshot, gtk_widget_get_style_context(widget), 0, 0,
                               gtk_widget_get_width(widget), gtk_widget_get_height(widget));
@@ -344,12 +344,6 @@ set_session(SpvHarnessView *view, SpvSession *session) {
 /* --- Hands --- */
 
 static void
-choose(SpvHarnessView *view, guint panel) {
-  if ((int) panel != spv_session_panel(view->session))
-    spv_session_select(view->session, (int) panel, -1);
-}
-
-static void
 on_pressed(GtkGestureClick *gesture, int n_press, double x, double y, SpvHarnessView *view) {
   int panel = panel_at(view, x, y);
 
@@ -357,7 +351,7 @@ on_pressed(GtkGestureClick *gesture, int n_press, double x, double y, SpvHarness
   (void) n_press;
   gtk_widget_grab_focus(GTK_WIDGET(view));
   if (panel >= 0)
-    choose(view, (guint) panel);
+    spv_session_choose_panel(view->session, panel);
 }
 
 static gboolean
@@ -395,7 +389,7 @@ on_key_pressed(GtkEventControllerKey *controller, guint key, guint code, GdkModi
   default:
     return FALSE;
   }
-  choose(view, chosen);
+  spv_session_choose_panel(view->session, (int) chosen);
   return TRUE;
 }
 

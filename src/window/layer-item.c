@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "window/screen-text.h"
+
 struct _SpvLayerItem {
   GObject parent_instance;
   SpvLayer *layer;
@@ -59,7 +61,7 @@ add_measures(GPtrArray *parts, const SpvLayer *layer) {
     if (spec->type == SPV_MEASURE_CHOICE && (i == 0 || !spv_measure_equal(value, spec->preset))) {
       g_ptr_array_add(parts, g_strdup(_(spec->choices[(guint) value.value])));
     } else if (spec->type == SPV_MEASURE_COUNT) {
-      g_autofree char *lower = g_utf8_strdown(_(spec->label), -1);
+      g_autofree char *lower = spv_screen_text_inside(_(spec->label));
       /* Translators: a number and the measure that it counts: "6 points". */
       g_ptr_array_add(parts, g_strdup_printf(_("%.0f %s"), value.value, lower));
     }

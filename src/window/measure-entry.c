@@ -290,12 +290,15 @@ fill_unit_menu(SpvMeasureEntry *self) {
 
   switch (self->spec.basis) {
   case SPV_BASIS_WIDTH:
+    /* xgettext:no-c-format */
     relative = _("% of the width");
     break;
   case SPV_BASIS_HEIGHT:
+    /* xgettext:no-c-format */
     relative = _("% of the height");
     break;
   case SPV_BASIS_SMALLER:
+    /* xgettext:no-c-format */
     relative = _("% of the smaller side");
     break;
   case SPV_BASIS_NONE:

@@ -7,6 +7,7 @@
 
 #include "window/measure-effect.h"
 #include "window/measure-entry.h"
+#include "window/screen-text.h"
 #include "window/tincture-choice.h"
 
 struct _SpvMeasuresPane {
@@ -28,7 +29,7 @@ G_DEFINE_FINAL_TYPE(SpvMeasuresPane, spv_measures_pane, SPV_TYPE_PANE)
 /* "Change depth" for a measure called "Depth". */
 static char *
 edit_label(const char *what) {
-  g_autofree char *lower = g_utf8_strdown(what, -1);
+  g_autofree char *lower = spv_screen_text_inside(what);
 
   /* Translators: a step of the history; %s is a measure in lower case, such as "depth". */
   return g_strdup_printf(_("Change %s"), lower);

@@ -163,7 +163,7 @@ on_own_changed(SpvMeasureEntry *entry, SpvPanelPane *self) {
     return;
   spec = panel->outline;
   spec.own[index] = spv_measure_entry_value(entry).value;
-  g_autofree char *lower = g_utf8_strdown(_(spv_outline_info(spec.family)->own[index].label), -1);
+  g_autofree char *lower = spv_screen_text_inside(_(spv_outline_info(spec.family)->own[index].label));
   g_autofree char *label = g_strdup_printf(_("Change %s"), lower);
   apply(self, &spec, &panel->surface, ROW_OWN + 2 * (int) index, entry, label,
         spv_outline_info(spec.family)->own[index].key);

@@ -3,6 +3,8 @@
 
 #include "window/screen-text.h"
 
+#include <glib/gi18n-lib.h>
+
 #define THIN_SPACE 0x2009
 #define NARROW_NO_BREAK_SPACE 0x202f
 
@@ -29,6 +31,15 @@ spv_screen_text_sentence(const char *message) {
   if (!g_str_has_suffix(unbroken, "."))
     g_string_append_c(sentence, '.');
   return g_string_free(g_steal_pointer(&sentence), FALSE);
+}
+
+char *
+spv_screen_text_inside(const char *words) {
+  /* Translators: no words but a choice. "nouns:small": "Depth" becomes "depth" inside a sentence.
+   * "nouns:capital": it stays as it is, as in German. */
+  gboolean capital = g_str_equal(_("nouns:small"), "nouns:capital");
+
+  return capital ? g_strdup(words) : g_utf8_strdown(words, -1);
 }
 
 char *

@@ -15,6 +15,10 @@ char *spv_screen_text_name(const char *text);
  * number and its unit. Free with g_free(). */
 char *spv_screen_text_sentence(const char *message);
 
+/* WORDS, such as "Depth", as they go on inside a sentence: "depth" in English, as written in a language whose
+ * nouns keep their capital. Free with g_free(). */
+char *spv_screen_text_inside(const char *words);
+
 /* TEXT with no line's end between a number and its unit: the thin spaces before units, which may be broken
  * at, become narrow no-break spaces. Free with g_free(). */
 char *spv_screen_text_unbroken(const char *text);

@@ -56,7 +56,7 @@ update_harness(SpvWindow *window) {
   const SpvScheme *scheme = spv_session_scheme(window->session);
   gtk_label_set_text(GTK_LABEL(window->harness_name), scheme->harness);
   g_autofree char *line = g_strdup_printf(
-      ngettext("%u panel", "%u panels, all to one scale", scheme->n_panels), scheme->n_panels);
+      ngettext("%u panel, to scale", "%u panels, all to one scale", scheme->n_panels), scheme->n_panels);
   gtk_label_set_text(GTK_LABEL(window->harness_line), line);
 }
 

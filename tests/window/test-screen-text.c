@@ -57,12 +57,21 @@ a_message_becomes_a_sentence(void **state) {
   }
 }
 
+static void
+words_go_on_small_in_english(void **state) {
+  g_autofree char *inside = spv_screen_text_inside("Top edge");
+
+  (void) state;
+  assert_string_equal(inside, "top edge");
+}
+
 int
 main(void) {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test(a_name_is_one_line_without_blanks_at_its_ends),
     cmocka_unit_test(a_long_name_is_cut_at_whole_characters),
     cmocka_unit_test(a_message_becomes_a_sentence),
+    cmocka_unit_test(words_go_on_small_in_english),
   };
   return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -4,8 +4,8 @@
 
 #include "geometry/shape-private.h"
 
-/* How closely the threshold is bracketed, and how far an erosion's arcs may stray, mm: together below the
- * 0.002 that the header promises. */
+/* How closely the threshold is bracketed, and how far an erosion's arcs may stray, mm: below the 0.002 that
+ * the header promises. */
 #define PRECISION 0.0005
 #define CHORD_ERROR 1e-4
 
@@ -38,7 +38,6 @@
 
 /* Points nearer than this, mm, are one corner of a convex ring. */
 #define CORNER 1e-7
-
 /* A side of a convex ring, as a line that moves inward evenly with all the others. */
 typedef struct {
   SpvPoint from;  /* where it starts, before it moves */
@@ -182,11 +181,12 @@ gap_between(const GEOSGeometry *a, const GEOSGeometry *b, SpvPoint *place) {
   return spv_point_distance(p, q);
 }
 
-/* The middle between the two nearest parts of BROKEN. */
+/* The middle between the two nearest parts of BROKEN; where that lies outside WHOLE, which was in one part
+ * just before, a point of WHOLE well away from BROKEN. */
 static void
-find_gap(const GEOSGeometry *broken, SpvPoint *place) {
+find_gap(const GEOSGeometry *whole, const GEOSGeometry *broken, SpvPoint *place) {
   g_autoptr(GPtrArray) parts = real_parts(broken);
-  double nearest = INFINITY;
+  double nearest = INFINITY, outside = 0;
   for (guint i = 1; i < MIN(parts->len, MAX_PARTS); i++)
     for (guint j = 0; j < i; j++) {
       SpvPoint middle;
@@ -196,6 +196,12 @@ find_gap(const GEOSGeometry *broken, SpvPoint *place) {
         *place = middle;
       }
     }
+  g_autoptr(GEOSGeometry) point = GEOSGeom_createPointFromXY_r(spv_geos(), place->x, place->y);
+  if (GEOSDistance_r(spv_geos(), whole, point, &outside) && outside < 2 * PRECISION)
+    return;
+  g_autoptr(GEOSGeometry) near = spv_geos_offset(broken, 2 * PRECISION, CHORD_ERROR);
+  g_autoptr(GEOSGeometry) neck = near == NULL ? NULL : GEOSDifference_r(spv_geos(), whole, near);
+  *place = spv_geos_inner_point(neck == NULL || GEOSisEmpty_r(spv_geos(), neck) ? whole : neck);
 }
 
 /* The thinnest wall round or between the holes of POLYGON: an erosion opens it when its disc is as wide.
@@ -224,13 +230,11 @@ split_width(const GEOSGeometry *polygon, double low, double high, SpvPoint *plac
   while (high - low > PRECISION) {
     double middle = (low + high) / 2;
     g_autoptr(GEOSGeometry) rest = erode(polygon, middle);
-    if (count_parts(rest) > 1)
-      high = middle;
-    else
-      low = middle;
+    *(count_parts(rest) > 1 ? &high : &low) = middle;
   }
+  g_autoptr(GEOSGeometry) whole = erode(polygon, low);
   g_autoptr(GEOSGeometry) broken = erode(polygon, high);
-  find_gap(broken, place);
+  find_gap(whole, broken, place);
   return (low + high) / 2;
 }
 
@@ -250,12 +254,10 @@ arm_width(const GEOSGeometry *polygon, const GEOSGeometry *arm, double share, do
     double middle = (low + high) / 2;
     g_autoptr(GEOSGeometry) rest = erode(polygon, middle);
     g_autoptr(GEOSGeometry) left = GEOSIntersection_r(spv_geos(), rest, arm);
-    if (left != NULL && perimeter(left) >= share * perimeter(arm)) {
-      low = middle;
+    gboolean there = left != NULL && perimeter(left) >= share * perimeter(arm);
+    *(there ? &low : &high) = middle;
+    if (there)
       *place = spv_geos_inner_point(left);
-    } else {
-      high = middle;
-    }
   }
   return (low + high) / 2;
 }

@@ -290,6 +290,17 @@ test_a_corner_that_two_holes_share_is_no_waist(void **state) {
   assert_near(spv_piece_narrowest(two, 0, INFINITY, NULL), 5, EXACT);
 }
 
+/* A frame 0.15 wide with a gap in its lower side: its corners are a little wider, and the middle between
+ * those at the gap is in no part of it. */
+static void
+test_the_place_lies_in_the_piece(void **state) {
+  (void) state;
+  const SpvPoint frame[] = { { -4, 8 },       { -4, 0 },       { 4, 0 },       { 4, 8 },
+                             { 1, 8 },        { 1, 7.85 },     { 3.85, 7.85 }, { 3.85, 0.15 },
+                             { -3.85, 0.15 }, { -3.85, 7.85 }, { -1, 7.85 },   { -1, 8 } };
+  assert_narrowest(frame, G_N_ELEMENTS(frame), 0.15);
+}
+
 static void
 test_a_curved_waist(void **state) {
   (void) state;
@@ -383,6 +394,7 @@ main(void) {
     cmocka_unit_test(test_a_ring_gives_its_thinnest_wall),
     cmocka_unit_test(test_a_wall_between_two_holes),
     cmocka_unit_test(test_a_corner_that_two_holes_share_is_no_waist),
+    cmocka_unit_test(test_the_place_lies_in_the_piece),
     cmocka_unit_test(test_a_curved_waist),
     cmocka_unit_test(test_enough_is_enough),
     cmocka_unit_test(test_squares_that_hang_by_a_hair),

@@ -11,15 +11,16 @@ typedef enum {
 
 typedef enum {
   SPV_FINDING_NARROW_STROKE, /* a region's narrowest stroke is finer than the painter's finest line */
-  SPV_FINDING_BARE,          /* part of the panel has no tincture */
+  SPV_FINDING_BARE,          /* the panel has a visible layer, but part of it has no tincture */
   SPV_FINDING_NOT_MEASURED   /* the panel still has the harness's typical sizes */
 } SpvFindingKind;
 
 /* What makes a stroke narrow. */
 typedef enum {
-  SPV_CAUSE_PATTERN, /* the pattern itself is that fine */
-  SPV_CAUSE_EDGE,    /* the pattern is wide enough; the panel's edge cuts it here */
-  SPV_CAUSE_COVER    /* the pattern is wide enough; a later layer leaves no more of it to be seen */
+  SPV_CAUSE_PATTERN, /* the pattern itself is that fine: a warning */
+  SPV_CAUSE_EDGE,    /* cells or stripes are wide enough; the panel's edge cuts one here: a note */
+  SPV_CAUSE_COVER /* it is wide enough to be painted whole; later layers, that are painted over it, leave no
+                     more of it to be seen: a note */
 } SpvCause;
 
 /* One change that would clear the finding. */
@@ -38,7 +39,7 @@ typedef struct {
   SpvPoint place; /* mm on the panel */
   double width;   /* mm: what was measured; 0 where there is nothing to measure */
   double limit;   /* mm: what it was held against */
-  guint count;    /* how many places of this layer and tincture are as bad or nearly */
+  guint count;    /* how many pieces of this layer and tincture are finer than LIMIT for the like cause */
   SpvCause cause; /* NARROW_STROKE */
   double share;   /* BARE: of the panel's area, above 0 to 1 */
   gboolean has_remedy;
@@ -60,7 +61,10 @@ char *spv_finding_message(const SpvFinding *finding, const SpvScheme *scheme);
 char *spv_finding_remedy(const SpvFinding *finding, const SpvScheme *scheme);
 /* "narrow-stroke", as in JSON. */
 const char *spv_finding_key(SpvFindingKind kind);
+/* "warning", as in JSON. */
 const char *spv_severity_key(SpvSeverity severity);
+/* "pattern", "edge" or "cover", as in JSON. */
+const char *spv_cause_key(SpvCause cause);
 
 /* The scheme with the remedy carried out. */
 SpvScheme *spv_finding_apply(const SpvFinding *finding, const SpvScheme *scheme);

@@ -16,7 +16,8 @@ typedef struct {
   const SpvComposition *now;
   guint n_seen; /* shapes of the layer that are to be seen now */
   const GArray *known;
-  double width; /* mm, of the layer's narrowest */
+  gboolean may_surface; /* a layer below may come to show something narrow */
+  double width;         /* mm, of the layer's narrowest */
   GCancellable *cancellable;
   guint trials;
   double best_change; /* the factor of the smallest change that is known to mend; INFINITY at first */
@@ -47,21 +48,47 @@ count_seen(const SpvPartition *partition, guint layer) {
   return seen;
 }
 
+/* What can be said of LAYER by what it lays: the worst of its shapes. */
+static SpvAlone
+layer_alone(const SpvComposition *composition, guint layer, double limit) {
+  SpvAlone worst = SPV_ALONE_WIDE;
+
+  for (guint i = 0; i < composition->shapes->len; i++) {
+    if (((const SpvLaidShape *) g_ptr_array_index(composition->shapes, i))->layer != layer)
+      continue;
+    switch (spv_narrow_alone(composition, i, limit)) {
+    case SPV_ALONE_NARROW:
+      return SPV_ALONE_NARROW;
+    case SPV_ALONE_UNSURE:
+      worst = SPV_ALONE_UNSURE;
+      break;
+    case SPV_ALONE_WIDE:
+      break;
+    }
+  }
+  return worst;
+}
+
 /* Whether setting MEASURE to VALUE clears the layer, adds no warning below it, and keeps all of the layer to
  * be seen. FALSE, with ERROR set, when cancelled. */
 static gboolean
 try_value(Search *search, guint measure, SpvMeasure value, GError **error) {
   SpvRemedy remedy = { search->layer, measure, value };
-  g_autoptr(SpvScheme) changed = spv_remedy_apply(&remedy, search->panel, search->scheme);
-  g_autoptr(SpvComposition) composition = spv_compose(changed, search->panel);
-  g_autoptr(SpvPartition) partition = spv_partition_new(composition, search->cancellable, error);
+  double limit = search->scheme->finest_line;
 
   search->trials++;
-  if (partition == NULL)
+  if (g_cancellable_set_error_if_cancelled(search->cancellable, error))
     return FALSE;
-  return spv_narrow_is_clear(partition, changed->finest_line, search->layer, search->known,
-                             search->cancellable, error) &&
-         count_seen(partition, search->layer) >= search->n_seen;
+  g_autoptr(SpvScheme) changed = spv_remedy_apply(&remedy, search->panel, search->scheme);
+  g_autoptr(SpvComposition) composition = spv_compose(changed, search->panel);
+  SpvAlone alone = layer_alone(composition, search->layer, limit);
+  if (alone == SPV_ALONE_NARROW)
+    return FALSE;
+  g_autoptr(SpvPartition) partition = spv_partition_new(composition, search->cancellable, error);
+  if (partition == NULL || count_seen(partition, search->layer) < search->n_seen)
+    return FALSE;
+  return (alone == SPV_ALONE_WIDE && !search->may_surface) ||
+         spv_narrow_is_clear(partition, limit, search->layer, search->known, search->cancellable, error);
 }
 
 /* How many whole steps MM holds. */
@@ -274,6 +301,7 @@ spv_remedy_find(const SpvPartition *partition, const SpvNarrow *narrow, const GA
     .now = now,
     .n_seen = count_seen(partition, (guint) narrow->layer),
     .known = known,
+    .may_surface = spv_narrow_may_surface(now, now->scheme->finest_line, (guint) narrow->layer, known),
     .width = narrow->width,
     .cancellable = cancellable,
     .best_change = INFINITY,

@@ -131,6 +131,8 @@ kind_format(const SpvFinding *finding, const SpvScheme *scheme, const SpvLayer *
   case SPV_PATTERN_BENDY:
     return stripes_format(finding->cause);
   case SPV_PATTERN_JAGGED_BORDER:
+    if (finding->cause == SPV_CAUSE_COVER)
+      return NULL;
     return is_band(finding, scheme, layer) ? _("The border is %s wide under its points; your line is %s.")
                                            : _("Points are %s wide; your line is %s.");
   case SPV_PATTERN_FIELD:
@@ -167,6 +169,9 @@ narrow_message(const SpvFinding *finding, const SpvScheme *scheme) {
 
   if (format != NULL)
     return fill(format, width, limit);
+  if (layer != NULL && finding->cause == SPV_CAUSE_COVER)
+    return g_strdup_printf(_("%s is %s wide beside a later layer; your line is %s."), layer->name, width,
+                           limit);
   return g_strdup_printf(_("%s is %s at its narrowest; your line is %s."),
                          layer != NULL ? layer->name : _("The panel"), width, limit);
 }
@@ -177,13 +182,13 @@ bare_message(const SpvFinding *finding) {
   double percent = finding->share * 100;
 
   if (finding->share >= 1)
-    return g_strdup(_("Nothing covers the panel."));
+    return g_strdup(_("The panel has no tincture."));
   /* Neither none nor all, when it is neither. */
   if (percent < 1)
     g_ascii_formatd(text, sizeof text, "%.2g", MAX(percent, 0.01));
   else
     g_ascii_formatd(text, sizeof text, "%.0f", MIN(percent, 99));
-  return g_strdup_printf(_("No tincture covers %s %% of the panel."), text);
+  return g_strdup_printf(_("Part of the panel has no tincture: %s %%."), text);
 }
 
 char *
@@ -224,22 +229,27 @@ remedy_sentence(const SpvFinding *finding, const SpvScheme *scheme) {
   return fill(_(mendable->one), length, "");
 }
 
-/* Whether the panel of FINDING has no layers. */
-static gboolean
-is_blank(const SpvFinding *finding, const SpvScheme *scheme) {
-  return finding->panel < scheme->n_panels && scheme->panels[finding->panel]->n_layers == 0;
+/* What to do about a narrow stroke when no one change of a measure would do. */
+static const char *
+cause_sentence(SpvCause cause) {
+  switch (cause) {
+  case SPV_CAUSE_PATTERN:
+    return _("Widen it, or leave it out.");
+  case SPV_CAUSE_EDGE:
+    return _("You may leave them out.");
+  case SPV_CAUSE_COVER:
+    return _("Paint the later layer over it.");
+  }
+  g_return_val_if_reached(NULL);
 }
 
 char *
 spv_finding_remedy(const SpvFinding *finding, const SpvScheme *scheme) {
   switch (finding->kind) {
   case SPV_FINDING_NARROW_STROKE:
-    if (finding->has_remedy)
-      return remedy_sentence(finding, scheme);
-    return g_strdup(finding->severity == SPV_SEVERITY_WARNING ? _("Widen it, or leave it out.")
-                                                              : _("You may leave them out."));
+    return finding->has_remedy ? remedy_sentence(finding, scheme) : g_strdup(cause_sentence(finding->cause));
   case SPV_FINDING_BARE:
-    return g_strdup(is_blank(finding, scheme) ? _("Add a field.") : _("Add a field below the others."));
+    return g_strdup(_("Add a field below the others."));
   case SPV_FINDING_NOT_MEASURED:
     return NULL;
   }
@@ -266,6 +276,19 @@ spv_severity_key(SpvSeverity severity) {
     return "note";
   case SPV_SEVERITY_WARNING:
     return "warning";
+  }
+  g_return_val_if_reached(NULL);
+}
+
+const char *
+spv_cause_key(SpvCause cause) {
+  switch (cause) {
+  case SPV_CAUSE_PATTERN:
+    return "pattern";
+  case SPV_CAUSE_EDGE:
+    return "edge";
+  case SPV_CAUSE_COVER:
+    return "cover";
   }
   g_return_val_if_reached(NULL);
 }

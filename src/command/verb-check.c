@@ -78,6 +78,8 @@ finding_to_json(const SpvFinding *finding, const SpvScheme *scheme) {
     json_object_set_new(object, "layer", json_string(panel->layers[finding->layer]->id));
   if (finding->tincture >= 0)
     json_object_set_new(object, "tincture", json_string(scheme->tinctures[finding->tincture].id));
+  if (finding->kind == SPV_FINDING_NARROW_STROKE)
+    json_object_set_new(object, "cause", json_string(spv_cause_key(finding->cause)));
   json_object_set_new(object, "place", json_pack("{s:f, s:f}", "x", finding->place.x, "y", finding->place.y));
   json_object_set_new(object, "width", json_real(finding->width));
   json_object_set_new(object, "limit", json_real(finding->limit));

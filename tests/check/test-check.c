@@ -10,6 +10,7 @@
 #include <locale.h>
 
 #include "check/findings.h"
+#include "scheme/library.h"
 
 /* Bare and unmeasured. */
 
@@ -28,7 +29,7 @@ bare_parts_are_found_with_their_share(void **state) {
   assert_close(nth(findings, 0)->share, 0.5, 1e-9);
   assert_close(nth(findings, 0)->place.x, -2, 0.01);
   assert_false(nth(findings, 0)->has_remedy);
-  assert_says(nth(findings, 0), scheme, "No tincture covers 50 % of the panel.",
+  assert_says(nth(findings, 0), scheme, "Part of the panel has no tincture: 50 %.",
               "Add a field below the others.");
 }
 
@@ -47,13 +48,31 @@ a_bare_strip_is_no_stroke(void **state) {
 }
 
 static void
-a_panel_without_layers_is_bare(void **state) {
-  g_autoptr(SpvScheme) scheme = design_new(SPV_OUTLINE_RECTANGLE, 8, 8, NULL, 0);
+a_panel_without_a_visible_layer_is_not_painted(void **state) {
+  SpvLayer *field = design_field("vert");
+  SpvLayer *layers[] = { spv_layer_with_hidden(field, TRUE) };
+  g_autoptr(SpvScheme) empty = design_new(SPV_OUTLINE_RECTANGLE, 8, 8, NULL, 0);
+  g_autoptr(SpvScheme) hidden = design_new(SPV_OUTLINE_RECTANGLE, 8, 8, layers, 1);
+  g_autoptr(SpvPanel) typical = spv_panel_with_measured(hidden->panels[0], FALSE);
+  g_autoptr(SpvScheme) unmeasured = spv_scheme_with_panel(hidden, 0, typical);
+  g_autoptr(GPtrArray) of_empty = findings_of(empty);
+  g_autoptr(GPtrArray) of_hidden = findings_of(unmeasured);
+
+  (void) state;
+  assert_int_equal(of_empty->len, 0);
+  assert_int_equal(of_hidden->len, 0);
+  spv_layer_unref(field);
+}
+
+static void
+layers_that_cover_nothing_leave_the_panel_bare(void **state) {
+  SpvLayer *layers[] = { spv_layer_new("field", SPV_PATTERN_FIELD, NULL, NULL) };
+  g_autoptr(SpvScheme) scheme = design_new(SPV_OUTLINE_RECTANGLE, 8, 8, layers, 1);
   g_autoptr(GPtrArray) findings = findings_of(scheme);
 
   (void) state;
   assert_int_equal(findings->len, 1);
-  assert_says(nth(findings, 0), scheme, "Nothing covers the panel.", "Add a field.");
+  assert_says(nth(findings, 0), scheme, "The panel has no tincture.", "Add a field below the others.");
 }
 
 static void
@@ -139,8 +158,11 @@ a_scheme_is_checked_panel_by_panel(void **state) {
   SpvLayer *layers[] = { columns_of(12) };
   g_autoptr(SpvScheme) scheme = design_new(SPV_OUTLINE_RECTANGLE, 2.4, 2.4, layers, 1);
   const SpvPanel *panel = scheme->panels[0];
-  g_autoptr(SpvPanel) second = spv_panel_new("greave", "greave", SPV_SIDE_DEXTER, &panel->outline,
+  g_autoptr(SpvPanel) greave = spv_panel_new("greave", "greave", SPV_SIDE_DEXTER, &panel->outline,
                                              &panel->surface, spv_point(9, 0));
+  SpvLayer *nothing = spv_layer_new("field", SPV_PATTERN_FIELD, NULL, NULL);
+  g_autoptr(SpvPanel) laid = spv_panel_with_layers(greave, &nothing, 1);
+  g_autoptr(SpvPanel) second = spv_panel_with_measured(laid, TRUE);
   SpvPanel *panels[] = { scheme->panels[0], second };
   g_autoptr(SpvScheme) two = spv_scheme_with_panels(scheme, panels, 2);
   g_autoptr(GArray) progress = g_array_new(FALSE, FALSE, sizeof(double));
@@ -149,6 +171,7 @@ a_scheme_is_checked_panel_by_panel(void **state) {
 
   (void) state;
   assert_null(error);
+  spv_layer_unref(nothing);
   assert_int_equal(findings->len, 3);
   assert_int_equal(nth(findings, 1)->panel, 0);
   assert_int_equal(nth(findings, 2)->panel, 1);
@@ -172,6 +195,45 @@ cancelling_gives_an_error_and_nothing_else(void **state) {
   assert_true(g_error_matches(panel_error, G_IO_ERROR, G_IO_ERROR_CANCELLED));
   assert_null(spv_check_scheme(scheme, cancellable, NULL, NULL, &scheme_error));
   assert_true(g_error_matches(scheme_error, G_IO_ERROR, G_IO_ERROR_CANCELLED));
+}
+
+static gpointer
+cancel_soon(gpointer cancellable) {
+  g_usleep(30000);
+  g_cancellable_cancel(cancellable);
+  return NULL;
+}
+
+/* The whole check takes a second or more. */
+static void
+a_long_check_stops_soon_after_it_is_cancelled(void **state) {
+  SpvLayer *layers[] = { design_set(columns_of(200), "rows", SPV_UNIT_PLAIN, 200), points_of(200, 0.4, 0.1) };
+  g_autoptr(SpvScheme) scheme = design_new(SPV_OUTLINE_RECTANGLE, 9, 9, layers, 2);
+  g_autoptr(GCancellable) cancellable = g_cancellable_new();
+  g_autoptr(GError) error = NULL;
+  GThread *thread = g_thread_new("cancel", cancel_soon, cancellable);
+  g_autoptr(GPtrArray) findings = spv_check_panel(scheme, 0, cancellable, &error);
+
+  (void) state;
+  g_thread_join(thread);
+  assert_null(findings);
+  assert_true(g_error_matches(error, G_IO_ERROR, G_IO_ERROR_CANCELLED));
+}
+
+static void
+the_examples_can_be_painted(void **state) {
+  g_autoptr(GPtrArray) examples = spv_library_list(SPV_LIBRARY_EXAMPLE);
+
+  (void) state;
+  assert_int_equal(examples->len, 4);
+  for (guint i = 0; i < examples->len; i++) {
+    g_autoptr(SpvScheme) scheme = spv_library_load(g_ptr_array_index(examples, i), NULL);
+    g_autoptr(GPtrArray) findings = spv_check_scheme(scheme, NULL, NULL, NULL, NULL);
+
+    assert_int_equal(count_warnings(findings), 0);
+    for (guint j = 0; j < findings->len; j++)
+      assert_int_not_equal(nth(findings, j)->kind, SPV_FINDING_BARE);
+  }
 }
 
 static void
@@ -215,6 +277,9 @@ keys_are_as_in_json(void **state) {
   assert_string_equal(spv_finding_key(SPV_FINDING_NOT_MEASURED), "not-measured");
   assert_string_equal(spv_severity_key(SPV_SEVERITY_NOTE), "note");
   assert_string_equal(spv_severity_key(SPV_SEVERITY_WARNING), "warning");
+  assert_string_equal(spv_cause_key(SPV_CAUSE_PATTERN), "pattern");
+  assert_string_equal(spv_cause_key(SPV_CAUSE_EDGE), "edge");
+  assert_string_equal(spv_cause_key(SPV_CAUSE_COVER), "cover");
 }
 
 int
@@ -222,12 +287,15 @@ main(void) {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test(bare_parts_are_found_with_their_share),
     cmocka_unit_test(a_bare_strip_is_no_stroke),
-    cmocka_unit_test(a_panel_without_layers_is_bare),
+    cmocka_unit_test(a_panel_without_a_visible_layer_is_not_painted),
+    cmocka_unit_test(layers_that_cover_nothing_leave_the_panel_bare),
     cmocka_unit_test(typical_sizes_are_noted_on_panels_with_a_design),
     cmocka_unit_test(the_worst_comes_first),
     cmocka_unit_test(the_same_scheme_gives_the_same_findings),
     cmocka_unit_test(a_scheme_is_checked_panel_by_panel),
     cmocka_unit_test(cancelling_gives_an_error_and_nothing_else),
+    cmocka_unit_test(a_long_check_stops_soon_after_it_is_cancelled),
+    cmocka_unit_test(the_examples_can_be_painted),
     cmocka_unit_test(a_remedy_that_no_longer_fits_changes_nothing),
     cmocka_unit_test(sentences_keep_their_point_in_any_locale),
     cmocka_unit_test(keys_are_as_in_json),

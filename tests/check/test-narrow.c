@@ -160,7 +160,7 @@ cells_that_a_later_layer_cuts_are_a_note(void **state) {
   assert_int_equal(nth(findings, 0)->layer, 0);
   assert_int_equal(nth(findings, 0)->count, 2);
   assert_says(nth(findings, 1), scheme, "Cells beside a later layer are 0.10 mm wide; your line is 0.25 mm.",
-              "You may leave them out.");
+              "Paint the later layer over it.");
 }
 
 /* Stripes. */
@@ -353,6 +353,93 @@ the_gap_between_two_charges_is_the_fields(void **state) {
   assert_close(nth(findings, 0)->place.x, 0, 0.05);
   assert_close(nth(findings, 0)->place.y, 4, 0.05);
   assert_false(nth(findings, 0)->has_remedy);
+  assert_int_equal(nth(findings, 0)->severity, SPV_SEVERITY_NOTE);
+  assert_int_equal(nth(findings, 0)->cause, SPV_CAUSE_COVER);
+  assert_says(nth(findings, 0), scheme, "Field is 0.15 mm wide beside a later layer; your line is 0.25 mm.",
+              "Paint the later layer over it.");
+}
+
+/* Two halves of 4 by 8 and a chief that leaves only 0.1 of them. */
+static void
+what_a_later_layer_covers_is_painted_whole(void **state) {
+  static const SpvPatternKind kinds[] = {
+    SPV_PATTERN_FIELD,   SPV_PATTERN_PER_PALE, SPV_PATTERN_QUARTERLY,
+    SPV_PATTERN_BORDURE, SPV_PATTERN_ROUNDEL,  SPV_PATTERN_JAGGED_BORDER
+  };
+
+  (void) state;
+  for (guint i = 0; i < G_N_ELEMENTS(kinds); i++) {
+    gboolean two = spv_pattern_info(kinds[i])->n_slots > 1;
+    SpvLayer *below = spv_layer_new("below", kinds[i], "sable", two ? "argent" : NULL);
+    double depth = 7.9;
+
+    if (kinds[i] == SPV_PATTERN_ROUNDEL)
+      below = design_set(design_set(below, "diameter", SPV_UNIT_MM, 5.8), "down", SPV_UNIT_MM, 5.05);
+    else if (kinds[i] == SPV_PATTERN_JAGGED_BORDER)
+      below = design_set(design_set(below, "width", SPV_UNIT_MM, 0.5), "depth", SPV_UNIT_MM, 0.8);
+    SpvLayer *layers[] = { design_field("vert"), below,
+                           design_set(spv_layer_new("chief", SPV_PATTERN_CHIEF, "vert", NULL), "depth",
+                                      SPV_UNIT_MM, depth) };
+    g_autoptr(SpvScheme) scheme = design_new(SPV_OUTLINE_RECTANGLE, 8, 8, layers, 3);
+    g_autoptr(GPtrArray) findings = findings_of(scheme);
+    guint covered = 0;
+
+    assert_int_equal(count_warnings(findings), 0);
+    for (guint j = 0; j < findings->len; j++)
+      covered += nth(findings, j)->layer == 1 && nth(findings, j)->cause == SPV_CAUSE_COVER;
+    assert_true(covered >= (kinds[i] == SPV_PATTERN_JAGGED_BORDER ? 0 : 1));
+  }
+}
+
+/* A bordure 0.15 wide stays a warning, told by its own width, though a roundel leaves only 0.05 of it in
+ * one place. */
+static void
+what_is_fine_by_itself_stays_a_warning_beside_a_later_layer(void **state) {
+  /* The roundel of another tincture, and of the bordure's own. */
+  for (guint i = 0; i < 2; i++) {
+    SpvLayer *bordure = spv_layer_new("bordure", SPV_PATTERN_BORDURE, i == 0 ? "vert" : "sable", NULL);
+    SpvLayer *layers[] = { design_field("argent"), design_set(bordure, "width", SPV_UNIT_MM, 0.15),
+                           roundel_of("roundel", 0, 6.45, 3) };
+    g_autoptr(SpvScheme) scheme = design_new(SPV_OUTLINE_RECTANGLE, 8, 8, layers, 3);
+    g_autoptr(GPtrArray) findings = findings_of(scheme);
+    const SpvFinding *finding = nth(findings, 0);
+
+    assert_int_equal(finding->layer, 1);
+    assert_int_equal(finding->severity, SPV_SEVERITY_WARNING);
+    assert_int_equal(finding->cause, SPV_CAUSE_PATTERN);
+    assert_close(finding->width, 0.15, MEASURED);
+    assert_true(finding->has_remedy);
+  }
+  (void) state;
+}
+
+/* A roundel too fine for any hand lies under a later layer: nobody paints it. */
+static void
+what_a_later_layer_hides_is_no_finding(void **state) {
+  SpvLayer *layers[] = { design_field("argent"), roundel_of("small", 0, 2, 0.1),
+                         roundel_of("large", 0, 2, 3) };
+  g_autoptr(SpvScheme) scheme = design_new(SPV_OUTLINE_RECTANGLE, 8, 8, layers, 3);
+  g_autoptr(GPtrArray) findings = findings_of(scheme);
+
+  (void) state;
+  assert_int_equal(findings->len, 0);
+}
+
+/* 36 points hide a speck that 30, which would do otherwise, bring to light between two of them. */
+static void
+a_remedy_uncovers_nothing_narrow(void **state) {
+  SpvLayer *speck = roundel_of("speck", 0.9722, 7.94, 0.1);
+  SpvLayer *layers[] = { design_field("argent"), spv_layer_with_tincture(speck, 0, "vert"),
+                         points_of(36, 0.6, 0) };
+  g_autoptr(SpvScheme) scheme = design_new(SPV_OUTLINE_RECTANGLE, 10, 8, layers, 3);
+  g_autoptr(GPtrArray) findings = findings_of(scheme);
+
+  (void) state;
+  assert_int_equal(findings->len, 1);
+  assert_int_equal(nth(findings, 0)->layer, 2);
+  assert_true(count_warnings_with(scheme, 2, "points", SPV_UNIT_PLAIN, 30) > 0);
+  assert_mends(nth(findings, 0), scheme);
+  spv_layer_unref(speck);
 }
 
 static void
@@ -373,7 +460,8 @@ a_width_is_never_said_to_be_the_line(void **state) {
   g_autoptr(SpvScheme) scheme = design_new(SPV_OUTLINE_RECTANGLE, 2.4, 2.4, layers, 1);
 
   (void) state;
-  assert_says(&finding, scheme, "Cells are 0.24 mm wide; your line is 0.25 mm.", "You may leave them out.");
+  assert_says(&finding, scheme, "Cells are 0.24 mm wide; your line is 0.25 mm.",
+              "Widen it, or leave it out.");
 }
 
 int
@@ -396,6 +484,10 @@ main(void) {
     cmocka_unit_test(a_thin_band_asks_for_width_rather_than_for_fewer_points),
     cmocka_unit_test(bordure_chief_and_roundel_are_called_by_name),
     cmocka_unit_test(the_gap_between_two_charges_is_the_fields),
+    cmocka_unit_test(what_a_later_layer_covers_is_painted_whole),
+    cmocka_unit_test(what_is_fine_by_itself_stays_a_warning_beside_a_later_layer),
+    cmocka_unit_test(what_a_later_layer_hides_is_no_finding),
+    cmocka_unit_test(a_remedy_uncovers_nothing_narrow),
     cmocka_unit_test(a_finer_line_finds_less),
     cmocka_unit_test(a_width_is_never_said_to_be_the_line),
   };

@@ -17,7 +17,21 @@ FINE = {
     "tinctures": ["argent", "sable"],
     "measures": {"columns": 60, "rows": 4},
 }
-KEYS = ["kind", "severity", "panel", "layer", "tincture", "place", "width", "limit", "count", "message", "remedy", "fix"]
+KEYS = [
+    "kind",
+    "severity",
+    "panel",
+    "layer",
+    "tincture",
+    "cause",
+    "place",
+    "width",
+    "limit",
+    "count",
+    "message",
+    "remedy",
+    "fix",
+]
 ALWAYS = {"kind", "severity", "panel", "place", "width", "limit", "count", "message"}
 
 
@@ -58,10 +72,27 @@ class Check(support.Case):
             (worst["kind"], worst["severity"], worst["panel"], worst["layer"]),
             ("narrow-stroke", "warning", "strap", "chequers"),
         )
+        self.assertEqual(worst["cause"], "pattern")
         self.assertEqual(worst["limit"], 0.25)
         self.assertAlmostEqual(worst["width"], 0.16, delta=0.005)
         self.assertLess(abs(worst["place"]["x"]), 4.8)
         self.assertTrue(0 < worst["place"]["y"] < 4)
+
+    def test_what_a_later_layer_covers_is_a_note(self):
+        """A chief over all of the strap's 4 mm but 0.1: the field below is painted whole."""
+        changes = self.clean()
+        cover = {
+            "id": "chief",
+            "kind": "chief",
+            "name": "Chief",
+            "tinctures": ["sable"],
+            "measures": {"depth": {"mm": 3.9}},
+        }
+        changes["designs"]["strap"] = {"layers": [FIELD, cover]}
+        path = self.write_scheme("cover.scheme.json", **changes)
+        findings = json.loads(self.assert_done(run("check", path, "--json")))["findings"]
+        self.assertEqual([(f["layer"], f["severity"], f["cause"]) for f in findings], [("field", "note", "cover")])
+        self.assertAlmostEqual(findings[0]["width"], 0.1, delta=0.005)
 
     def test_the_fix_clears_the_finding(self):
         changes = self.clean()
@@ -89,6 +120,7 @@ class Check(support.Case):
         for finding in findings:
             self.assertEqual([key for key in KEYS if key in finding], list(finding))
             self.assertTrue(ALWAYS <= set(finding))
+            self.assertEqual("cause" in finding, finding["kind"] == "narrow-stroke")
             sentences = [finding["message"]] + ([finding["remedy"]] if "remedy" in finding else [])
             said.append(": ".join([finding["panel"], finding["severity"], " ".join(sentences)]))
         self.assertEqual(lines, said)

@@ -1,0 +1,90 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What a layer lays before the panel's edge or a later layer cuts it. */
+#include "check/check-private.h"
+
+#include <math.h>
+
+/* How far the outline reaches across LINE, mm. */
+static double
+reach_across(const SpvOutline *outline, const SpvDraftLine *line) {
+  SpvPoint across = spv_point_quarter_turn(spv_point_unit(spv_point_subtract(line->to, line->from)));
+  double low = INFINITY, high = -INFINITY;
+  gsize n;
+  const SpvPoint *points = spv_track_points(spv_outline_track(outline), &n);
+
+  for (gsize i = 0; i < n; i++) {
+    low = MIN(low, spv_point_dot(points[i], across));
+    high = MAX(high, spv_point_dot(points[i], across));
+  }
+  return high - low;
+}
+
+/* Stripes share the panel evenly, with a boundary between each two of them. */
+static double
+stripe_width(const SpvOutline *outline, const SpvDraft *draft) {
+  if (draft->lines->len == 0)
+    return 0;
+  return reach_across(outline, &g_array_index(draft->lines, SpvDraftLine, 0)) / (draft->lines->len + 1);
+}
+
+/* The cells of a check are all of one size. */
+static double
+cell_width(const SpvDraft *draft) {
+  for (guint slot = 0; slot < SPV_PATTERN_SLOTS; slot++)
+    if (draft->cells[slot] != NULL && draft->cells[slot]->len > 0) {
+      SpvBox box = spv_ring_bounds(g_ptr_array_index(draft->cells[slot], 0));
+
+      return MIN(spv_box_width(box), spv_box_height(box));
+    }
+  return 0;
+}
+
+double
+spv_uncut_width(const SpvComposition *composition, guint layer) {
+  const SpvDraft *draft = g_ptr_array_index(composition->drafts, layer);
+
+  if (draft == NULL)
+    return 0;
+  switch (composition->panel->layers[layer]->pattern.kind) {
+  case SPV_PATTERN_PALY:
+  case SPV_PATTERN_BARRY:
+  case SPV_PATTERN_BENDY:
+    return stripe_width(composition->outline, draft);
+  case SPV_PATTERN_CHECK:
+    return cell_width(draft);
+  case SPV_PATTERN_FIELD:
+  case SPV_PATTERN_PER_PALE:
+  case SPV_PATTERN_PER_FESS:
+  case SPV_PATTERN_PER_BEND:
+  case SPV_PATTERN_PER_BEND_SINISTER:
+  case SPV_PATTERN_PER_CHEVRON:
+  case SPV_PATTERN_PER_SALTIRE:
+  case SPV_PATTERN_QUARTERLY:
+  case SPV_PATTERN_JAGGED_BORDER:
+  case SPV_PATTERN_BORDURE:
+  case SPV_PATTERN_CHIEF:
+  case SPV_PATTERN_ROUNDEL:
+    return 0;
+  }
+  return 0;
+}
+
+SpvShape *
+spv_uncut_shape(const SpvComposition *composition, guint index) {
+  const SpvLaidShape *laid = g_ptr_array_index(composition->shapes, index);
+  const SpvDraft *draft = g_ptr_array_index(composition->drafts, laid->layer);
+  const SpvShape *outline = spv_outline_shape(composition->outline);
+
+  /* Not the laid area: of a division's two that is the whole panel for the one below. */
+  if (draft->cells[laid->slot] != NULL)
+    return spv_shape_clip_cells(outline, draft->cells[laid->slot]);
+  g_autoptr(SpvShape) area = spv_shape_new_from_path(draft->area[laid->slot]);
+  return spv_shape_intersection(outline, area);
+}
+
+gboolean
+spv_uncut_is_topmost(const SpvComposition *composition, guint layer) {
+  const SpvLaidShape *last = g_ptr_array_index(composition->shapes, composition->shapes->len - 1);
+
+  return last->layer == layer;
+}

@@ -20,19 +20,19 @@ static const char *const numbers[] = {
 typedef struct {
   const char *key;
   const char *overruled_by; /* the measure that takes its place where given, or NULL */
-  const char *one, *many;   /* a count's sentences; a length has only the first */
+  const char *length;       /* the sentence for a length, or NULL for a count: see count_format() */
 } Mendable;
 
 static const Mendable mendables[] = {
-  { "columns", "cell", N_("%s column would do."), N_("%s columns would do.") },
-  { "rows", NULL, N_("%s row would do."), N_("%s rows would do.") },
-  { "pieces", NULL, N_("%s piece would do."), N_("%s pieces would do.") },
-  { "points", "pitch", N_("%s point would do."), N_("%s points would do.") },
-  { "cell", NULL, N_("Cells of %s would do."), NULL },
-  { "pitch", NULL, N_("A pitch of %s would do."), NULL },
-  { "depth", NULL, N_("A depth of %s would do."), NULL },
-  { "width", NULL, N_("A width of %s would do."), NULL },
-  { "diameter", NULL, N_("A diameter of %s would do."), NULL },
+  { "columns", "cell", NULL },
+  { "rows", NULL, NULL },
+  { "pieces", NULL, NULL },
+  { "points", "pitch", NULL },
+  { "cell", NULL, N_("Cells of %s would do.") },
+  { "pitch", NULL, N_("A pitch of %s would do.") },
+  { "depth", NULL, N_("A depth of %s would do.") },
+  { "width", NULL, N_("A width of %s would do.") },
+  { "diameter", NULL, N_("A diameter of %s would do.") },
 };
 
 static const Mendable *
@@ -204,13 +204,25 @@ spv_finding_message(const SpvFinding *finding, const SpvScheme *scheme) {
   g_return_val_if_reached(NULL);
 }
 
+/* The sentence for a count of N. Plurals are found by translators only where both forms stand in one call. */
+static const char *
+count_format(const char *key, guint n) {
+  if (g_str_equal(key, "columns"))
+    return ngettext("%s column would do.", "%s columns would do.", n);
+  if (g_str_equal(key, "rows"))
+    return ngettext("%s row would do.", "%s rows would do.", n);
+  if (g_str_equal(key, "pieces"))
+    return ngettext("%s piece would do.", "%s pieces would do.", n);
+  return ngettext("%s point would do.", "%s points would do.", n);
+}
+
 static char *
 say_count(const Mendable *mendable, double count) {
   guint n = (guint) count;
   g_autofree char *number = n >= 1 && n <= G_N_ELEMENTS(numbers) ? g_strdup(_(numbers[n - 1]))
                                                                  : g_strdup_printf("%u", n);
 
-  return fill(ngettext(mendable->one, mendable->many, n), number, "");
+  return fill(count_format(mendable->key, n), number, "");
 }
 
 static char *
@@ -223,10 +235,10 @@ remedy_sentence(const SpvFinding *finding, const SpvScheme *scheme) {
 
   if (mendable == NULL)
     return NULL;
-  if (mendable->many != NULL)
+  if (mendable->length == NULL)
     return say_count(mendable, finding->remedy.value.value);
   g_autofree char *length = say_length(finding->remedy.value.value);
-  return fill(_(mendable->one), length, "");
+  return fill(_(mendable->length), length, "");
 }
 
 /* What to do about a narrow stroke when no one change of a measure would do. */

@@ -11,9 +11,9 @@ const char *
 spv_dot_kind_key(SpvDotKind kind) {
   switch (kind) {
   case SPV_DOT_TIP:
-    return "tip";
+    return N_("tip");
   case SPV_DOT_ROOT:
-    return "root";
+    return N_("root");
   }
   g_return_val_if_reached("");
 }
@@ -44,7 +44,7 @@ add_place(SpvTable *table, const char *first, const char *kind, const char *laye
   g_autofree char *y = spv_guide_format(at.y);
   g_autofree char *along_text = spv_guide_format(along);
   g_autofree char *datum_text = spv_guide_format(from_datum);
-  const char *const cells[] = { first, kind, layer, x, y, spv_edge_key(edge), along_text, datum_text };
+  const char *const cells[] = { first, kind, layer, x, y, _(spv_edge_key(edge)), along_text, datum_text };
   spv_table_add(table, cells);
 }
 
@@ -63,7 +63,7 @@ print_dots(const SpvGuide *guide, GString *out) {
   for (guint i = 0; i < guide->dots->len; i++) {
     const SpvDot *dot = &g_array_index(guide->dots, SpvDot, i);
     g_autofree char *number = g_strdup_printf("%u", dot->number);
-    add_place(table, number, spv_dot_kind_key(dot->kind), layer_id(guide, dot->layer), dot->at, dot->edge,
+    add_place(table, number, _(spv_dot_kind_key(dot->kind)), layer_id(guide, dot->layer), dot->at, dot->edge,
               dot->along, dot->from_datum);
   }
   g_string_append_c(out, '\n');
@@ -81,7 +81,7 @@ print_runs(const SpvGuide *guide, GString *out) {
     g_autofree char *numbers = run->first == run->last ? g_strdup_printf("%u", run->first)
                                                        : g_strdup_printf("%u–%u", run->first, run->last);
     g_autofree char *spacing = spv_guide_format(run->spacing);
-    const char *const cells[] = { numbers, spv_dot_kind_key(run->kind), layer_id(guide, run->layer),
+    const char *const cells[] = { numbers, _(spv_dot_kind_key(run->kind)), layer_id(guide, run->layer),
                                   spacing };
     spv_table_add(table, cells);
   }
@@ -129,7 +129,7 @@ print_size(const SpvPanel *panel, GString *out) {
   g_autofree char *width = spv_guide_format(panel->outline.width);
   g_autofree char *height = spv_guide_format(panel->outline.height);
   g_string_append_printf(out, _("  %s × %s\u2009mm, %s"), width, height,
-                         spv_surface_kind_key(panel->surface.kind));
+                         _(spv_surface_kind_key(panel->surface.kind)));
   if (panel->surface.depth > 0) {
     g_autofree char *depth = spv_guide_format(panel->surface.depth);
     g_string_append_printf(out, _(", %s\u2009mm deep"), depth);

@@ -95,7 +95,7 @@ subject(const SpvJsonPath *at) {
   if (at->key == NULL)
     return g_strdup_printf(_("item %u"), (guint) at->index + 1);
   g_autofree char *key = spv_reader_excerpt(at->key);
-  return g_strdup_printf("“%s”", key);
+  return g_strdup_printf(_("“%s”"), key);
 }
 
 static gboolean

@@ -8,10 +8,11 @@
 #include <math.h>
 #include <string.h>
 
+/* The keys of the file, and through _() the words of the command line. */
 static const char *const kind_keys[SPV_N_SURFACES] = {
-  [SPV_SURFACE_FLAT] = "flat",
-  [SPV_SURFACE_CYLINDER] = "cylinder",
-  [SPV_SURFACE_DOME] = "dome",
+  [SPV_SURFACE_FLAT] = N_("flat"),
+  [SPV_SURFACE_CYLINDER] = N_("cylinder"),
+  [SPV_SURFACE_DOME] = N_("dome"),
 };
 
 G_DEFINE_QUARK(spv_surface_error, spv_surface_error)

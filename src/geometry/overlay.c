@@ -23,41 +23,6 @@ overlay(OverlayFunc operation, const GEOSGeometry *a, const GEOSGeometry *b) {
   return operation(spv_geos(), valid_a, valid_b, SPV_SNAP_GRID);
 }
 
-/* Polygons sorted by how they lie to an area; each array owns its polygons. */
-typedef struct {
-  GPtrArray *inside, *outside, *across;
-} Sorted;
-
-static void
-sorted_clear(Sorted *sorted) {
-  g_ptr_array_unref(sorted->inside);
-  g_ptr_array_unref(sorted->outside);
-  g_ptr_array_unref(sorted->across);
-}
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(Sorted, sorted_clear)
-
-/* Sorts POLYGONS, which are moved, by how they lie to AREA. Only those across its edge need an overlay. */
-static Sorted
-sort_polygons(GPtrArray *polygons, const GEOSGeometry *area) {
-  Sorted sorted = { g_ptr_array_new_with_free_func(free_geometry),
-                    g_ptr_array_new_with_free_func(free_geometry),
-                    g_ptr_array_new_with_free_func(free_geometry) };
-  const GEOSPreparedGeometry *prepared = GEOSPrepare_r(spv_geos(), area);
-  gsize n = 0;
-  gpointer *moved = g_ptr_array_steal(polygons, &n);
-
-  for (gsize i = 0; i < n; i++)
-    if (GEOSPreparedIntersects_r(spv_geos(), prepared, moved[i]) == 0)
-      g_ptr_array_add(sorted.outside, moved[i]);
-    else if (GEOSPreparedCovers_r(spv_geos(), prepared, moved[i]) == 1)
-      g_ptr_array_add(sorted.inside, moved[i]);
-    else
-      g_ptr_array_add(sorted.across, moved[i]);
-  g_free(moved);
-  GEOSPreparedGeom_destroy_r(spv_geos(), prepared);
-  return sorted;
-}
-
 /* Adds the polygons of SHAPE. */
 static void
 add_pieces(GPtrArray *polygons, const SpvShape *shape) {
@@ -81,6 +46,15 @@ shapes_are_apart(const SpvShape *a, const SpvShape *b) {
          !spv_box_overlaps(spv_shape_bounds(a), spv_shape_bounds(b));
 }
 
+/* The pieces of A sorted by how they lie to B. */
+static SpvSorted
+sort_pieces(const SpvShape *a, const SpvShape *b) {
+  g_autoptr(GPtrArray) pieces = g_ptr_array_new();
+  g_autoptr(GEOSGeometry) area = spv_geos_from_shape(b);
+  add_pieces(pieces, a);
+  return spv_geos_sort(pieces, area);
+}
+
 SpvShape *
 spv_shape_intersection(const SpvShape *a, const SpvShape *b) {
   g_return_val_if_fail(a != NULL, NULL);
@@ -88,12 +62,9 @@ spv_shape_intersection(const SpvShape *a, const SpvShape *b) {
 
   if (shapes_are_apart(a, b))
     return spv_shape_new_empty();
-  g_autoptr(GPtrArray) pieces = g_ptr_array_new_with_free_func(free_geometry);
-  g_autoptr(GEOSGeometry) other = spv_geos_from_shape(b);
-  add_pieces(pieces, a);
-  g_auto(Sorted) sorted = sort_polygons(pieces, other);
+  g_auto(SpvSorted) sorted = sort_pieces(a, b);
   g_autoptr(GEOSGeometry) across = spv_geos_collect(sorted.across);
-  g_autoptr(GEOSGeometry) common = overlay(GEOSIntersectionPrec_r, across, other);
+  g_autoptr(GEOSGeometry) common = overlay(GEOSIntersectionPrec_r, across, sorted.met);
   add_polygons(sorted.inside, common);
   g_autoptr(GEOSGeometry) all = spv_geos_collect(sorted.inside);
   return spv_geos_to_shape(all);
@@ -106,12 +77,9 @@ spv_shape_difference(const SpvShape *a, const SpvShape *b) {
 
   if (shapes_are_apart(a, b))
     return spv_shape_ref(a);
-  g_autoptr(GPtrArray) pieces = g_ptr_array_new_with_free_func(free_geometry);
-  g_autoptr(GEOSGeometry) other = spv_geos_from_shape(b);
-  add_pieces(pieces, a);
-  g_auto(Sorted) sorted = sort_polygons(pieces, other);
+  g_auto(SpvSorted) sorted = sort_pieces(a, b);
   g_autoptr(GEOSGeometry) across = spv_geos_collect(sorted.across);
-  g_autoptr(GEOSGeometry) rest = overlay(GEOSDifferencePrec_r, across, other);
+  g_autoptr(GEOSGeometry) rest = overlay(GEOSDifferencePrec_r, across, sorted.met);
   if (rest == NULL)
     return spv_shape_ref(a);
   add_polygons(sorted.outside, rest);
@@ -248,9 +216,10 @@ spv_shape_clip_cells(const SpvShape *outline, GPtrArray *cells) {
     if (snapped != NULL && spv_box_overlaps(spv_shape_bounds(outline), spv_ring_bounds(cell)))
       g_ptr_array_add(polygons, spv_geos_polygon(&snapped, 1));
   }
-  g_auto(Sorted) sorted = sort_polygons(polygons, whole);
+  g_auto(SpvSorted) sorted = spv_geos_sort(polygons, whole);
   g_autoptr(GEOSGeometry) joined = join(sorted.across);
-  g_autoptr(GEOSGeometry) clipped = joined == NULL ? NULL : overlay(GEOSIntersectionPrec_r, whole, joined);
+  g_autoptr(GEOSGeometry) clipped = joined == NULL ? NULL
+                                                   : overlay(GEOSIntersectionPrec_r, sorted.met, joined);
   add_polygons(sorted.inside, clipped);
   g_autoptr(GEOSGeometry) all = join(sorted.inside);
   return spv_geos_to_shape(all);

@@ -42,5 +42,17 @@ SpvPoint spv_geos_inner_point(const GEOSGeometry *geometry);
  * and found within PRECISION: the middle of what the deepest erosion leaves. */
 double spv_geos_inscribed(const GEOSGeometry *geometry, double limit, double precision, SpvPoint *centre);
 
+/* Polygons sorted by how they lie to an area; each array owns its own. */
+typedef struct {
+  GPtrArray *inside, *outside, *across;
+  GEOSGeometry *met; /* the pieces of the area across whose edges some lie: all that those need to be overlaid
+                        with */
+} SpvSorted;
+
+/* Sorts POLYGONS, which are moved, by how they lie to AREA, a valid multipolygon. */
+SpvSorted spv_geos_sort(GPtrArray *polygons, const GEOSGeometry *area);
+void spv_sorted_clear(SpvSorted *sorted);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC(SpvSorted, spv_sorted_clear)
+
 /* Takes over PIECES, an array of SpvPiece whose rings are oriented as the header says. */
 SpvShape *spv_shape_new_take(GArray *pieces);

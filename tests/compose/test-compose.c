@@ -148,6 +148,37 @@ a_bend_parts_the_panel_into_halves(void **state) {
     }
 }
 
+/* A check of 20 by 20 cells over another: the second has nothing left where it stands on the same cells, and
+ * takes all that the first leaves where it stands on the others. The two together, in one tincture, are the
+ * whole panel in one piece. */
+static void
+checks_over_checks_share_the_panel(void **state) {
+  static const gboolean other_cells[] = { FALSE, TRUE };
+  static const char *const lower[] = { "sable", "vert" };
+
+  (void) state;
+  for (gsize i = 0; i < G_N_ELEMENTS(other_cells); i++)
+    for (gsize k = 0; k < G_N_ELEMENTS(lower); k++) {
+      g_autoptr(SpvScheme) scheme = scene_new(SPV_OUTLINE_RECTANGLE, 20, 20);
+      scheme = scene_add(g_steal_pointer(&scheme), SPV_PATTERN_CHECK, lower[k], NULL);
+      scheme = scene_set(g_steal_pointer(&scheme), "columns", SPV_UNIT_PLAIN, 20);
+      scheme = scene_set(g_steal_pointer(&scheme), "rows", SPV_UNIT_PLAIN, 20);
+      scheme = scene_add(g_steal_pointer(&scheme), SPV_PATTERN_CHECK, other_cells[i] ? NULL : "vert",
+                         other_cells[i] ? "vert" : NULL);
+      scheme = scene_set(g_steal_pointer(&scheme), "columns", SPV_UNIT_PLAIN, 20);
+      scheme = scene_set(g_steal_pointer(&scheme), "rows", SPV_UNIT_PLAIN, 20);
+      g_autoptr(SpvPartition) partition = partition_of(scheme);
+      double below = other_cells[i] ? 200 : 0;
+      gsize n;
+
+      assert_near(tincture_area(partition, 0), k == 0 ? 200 : 200 + below, 1e-7);
+      assert_near(tincture_area(partition, 2), k == 0 ? below : 0, 1e-7);
+      assert_near(spv_shape_area(partition->bare), 200 - below, 1e-7);
+      spv_shape_pieces(((SpvRegion *) g_ptr_array_index(partition->regions, 0))->shape, &n);
+      assert_int_equal(n, k == 1 && below > 0 ? 1 : 200);
+    }
+}
+
 static SpvScheme *
 random_scene(GRand *rand) {
   int family = g_rand_int_range(rand, 0, SPV_N_OUTLINE_FAMILIES);
@@ -278,6 +309,7 @@ main(void) {
     cmocka_unit_test(a_hidden_layer_lays_nothing),
     cmocka_unit_test(a_bend_parts_the_panel_into_halves),
     cmocka_unit_test(warennes_chequy_is_parted_into_its_squares),
+    cmocka_unit_test(checks_over_checks_share_the_panel),
     cmocka_unit_test(regions_always_add_up_to_the_panel),
     cmocka_unit_test(regions_do_not_overlap),
     cmocka_unit_test(the_partition_shows_what_the_brush_shows),

@@ -325,13 +325,8 @@ spv_path_bounds(const SpvPath *path) {
   if (rings->len == 0)
     return (SpvBox){ 0 };
   SpvBox box = spv_ring_bounds(g_ptr_array_index(rings, 0));
-  for (guint i = 1; i < rings->len; i++) {
-    SpvBox other = spv_ring_bounds(g_ptr_array_index(rings, i));
-    box.x0 = MIN(box.x0, other.x0);
-    box.y0 = MIN(box.y0, other.y0);
-    box.x1 = MAX(box.x1, other.x1);
-    box.y1 = MAX(box.y1, other.y1);
-  }
+  for (guint i = 1; i < rings->len; i++)
+    box = spv_box_join(box, spv_ring_bounds(g_ptr_array_index(rings, i)));
   return box;
 }
 

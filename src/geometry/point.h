@@ -74,6 +74,15 @@ spv_point_unit(SpvPoint a) {
   return length > 0 ? (SpvPoint){ a.x / length, a.y / length } : a;
 }
 
+/* How far P lies from the segment from A to B, which may be one point. */
+static inline double
+spv_point_to_segment(SpvPoint p, SpvPoint a, SpvPoint b) {
+  SpvPoint along = spv_point_subtract(b, a);
+  double squared = spv_point_dot(along, along);
+  double t = squared > 0 ? spv_point_dot(spv_point_subtract(p, a), along) / squared : 0;
+  return spv_point_distance(p, spv_point_between(a, b, CLAMP(t, 0, 1)));
+}
+
 static inline double
 spv_box_width(SpvBox box) {
   return box.x1 - box.x0;
@@ -93,6 +102,12 @@ spv_box_centre(SpvBox box) {
 static inline SpvBox
 spv_box_grow(SpvBox box, double margin) {
   return (SpvBox){ box.x0 - margin, box.y0 - margin, box.x1 + margin, box.y1 + margin };
+}
+
+/* The smallest box that holds both. */
+static inline SpvBox
+spv_box_join(SpvBox a, SpvBox b) {
+  return (SpvBox){ MIN(a.x0, b.x0), MIN(a.y0, b.y0), MAX(a.x1, b.x1), MAX(a.y1, b.y1) };
 }
 
 static inline gboolean

@@ -17,11 +17,6 @@ piece_clear(SpvPiece *piece) {
   g_free(piece->rings);
 }
 
-static SpvBox
-box_join(SpvBox a, SpvBox b) {
-  return (SpvBox){ MIN(a.x0, b.x0), MIN(a.y0, b.y0), MAX(a.x1, b.x1), MAX(a.y1, b.y1) };
-}
-
 SpvShape *
 spv_shape_new_take(GArray *pieces) {
   SpvShape *shape = g_new0(SpvShape, 1);
@@ -31,7 +26,7 @@ spv_shape_new_take(GArray *pieces) {
   for (gsize i = 0; i < shape->n_pieces; i++) {
     const SpvPiece *piece = &shape->pieces[i];
     SpvBox box = spv_ring_bounds(piece->rings[0]);
-    shape->bounds = i == 0 ? box : box_join(shape->bounds, box);
+    shape->bounds = i == 0 ? box : spv_box_join(shape->bounds, box);
     for (gsize j = 0; j < piece->n_rings; j++)
       shape->area += spv_ring_area(piece->rings[j]);
   }

@@ -57,22 +57,13 @@ covers_new(const SpvComposition *composition) {
   return covers;
 }
 
-static double
-distance_to_segment(SpvPoint point, SpvPoint a, SpvPoint b) {
-  SpvPoint along = spv_point_subtract(b, a);
-  double squared = spv_point_dot(along, along);
-  double t = squared > 0 ? spv_point_dot(spv_point_subtract(point, a), along) / squared : 0;
-
-  return spv_point_distance(point, spv_point_between(a, b, CLAMP(t, 0, 1)));
-}
-
 static gboolean
 ring_passes_near(const SpvRing *ring, SpvPoint point) {
   for (gsize i = 0; i < ring->n_points; i++) {
     SpvPoint a = ring->points[i];
     SpvPoint b = ring->points[i + 1 < ring->n_points ? i + 1 : 0];
 
-    if (distance_to_segment(point, a, b) <= SPV_GUIDE_ON_EDGE)
+    if (spv_point_to_segment(point, a, b) <= SPV_GUIDE_ON_EDGE)
       return TRUE;
   }
   return FALSE;
@@ -120,11 +111,7 @@ is_seen(const SpvComposition *composition, GPtrArray *covers, guint layer, SpvPo
 
     return !is_hidden(covers, layer, at) && !is_hidden(covers, layer, spv_point_add(at, inward));
   }
-
-  gsize n;
-  const SpvPoint *points = spv_track_points(track, &n);
-  SpvRing ring = { (SpvPoint *) points, n };
-  return spv_ring_winding(&ring, at) != 0 && !is_hidden(covers, layer, at);
+  return spv_path_contains(spv_outline_path(composition->outline), at) && !is_hidden(covers, layer, at);
 }
 
 static Stand

@@ -33,16 +33,13 @@ cuts_new(const SpvTrack *track, const SpvDraftLine *line) {
 
 /* Whether the middle of the stretch from A to B lies inside the panel, off its edge. */
 static gboolean
-stretch_is_inside(const SpvTrack *track, const SpvDraftLine *line, Cut a, Cut b) {
+stretch_is_inside(const SpvOutline *outline, const SpvDraftLine *line, Cut a, Cut b) {
   SpvPoint middle = spv_point_between(line->from, line->to, (a.t + b.t) / 2);
-  gsize n;
-  const SpvPoint *points = spv_track_points(track, &n);
-  SpvRing ring = { (SpvPoint *) points, n };
   double distance;
 
-  if (spv_ring_winding(&ring, middle) == 0)
+  if (!spv_path_contains(spv_outline_path(outline), middle))
     return FALSE;
-  spv_track_locate(track, middle, &distance);
+  spv_track_locate(spv_outline_track(outline), middle, &distance);
   return distance > SPV_GUIDE_ON_EDGE;
 }
 
@@ -93,7 +90,7 @@ add_line(SpvGuide *guide, guint layer, const SpvDraftLine *given) {
     double from = MAX(a.t, 0);
     double to = MIN(b.t, 1);
 
-    if (from >= to || !stretch_is_inside(track, &line, a, b))
+    if (from >= to || !stretch_is_inside(outline, &line, a, b))
       continue;
     SpvRuling ruling = {
       .number = guide->rulings->len + 1,

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Designs on one panel, as small as a test can have them. */
+/* Designs on one panel, as small as a test can have them, and their guides. */
 #pragma once
 
-#include "scheme/scheme.h"
+#include "guide/guide.h"
 
 /* Sets measure KEY of LAYER, which is consumed. */
 static inline SpvLayer *
@@ -72,4 +72,13 @@ design_check(int columns, int rows) {
 
   layer = design_set(layer, "columns", SPV_UNIT_PLAIN, columns);
   return design_set(layer, "rows", SPV_UNIT_PLAIN, rows);
+}
+
+/* The guide of the panel that design_new() makes. */
+static inline SpvGuide *
+design_guide(SpvOutlineFamily family, double width, double height, SpvLayer **layers, guint n) {
+  g_autoptr(SpvScheme) scheme = design_new(family, width, height, layers, n);
+  g_autoptr(SpvComposition) composition = spv_compose(scheme, 0);
+
+  return spv_guide_new(composition);
 }

@@ -1,28 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Guides against hand-made figures: numbering, spacing, offsets, what is left out, and how lengths are said.
- */
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-#include <stdint.h>
-#include <cmocka.h>
+/* Guides against hand-made figures: numbering, spacing, offsets, what is left out, and how lengths
+ * are said. */
+#include "support/near.h"
 
 #include <locale.h>
-#include <math.h>
 #include <string.h>
 
 #include "guide/design.h"
-#include "guide/guide.h"
-
-#define assert_close(a, b, within) assert_true(fabs((a) - (b)) < (within))
-
-static SpvGuide *
-guide_of(SpvOutlineFamily family, double width, double height, SpvLayer **layers, guint n) {
-  g_autoptr(SpvScheme) scheme = design_new(family, width, height, layers, n);
-  g_autoptr(SpvComposition) composition = spv_compose(scheme, 0);
-
-  return spv_guide_new(composition);
-}
 
 static const SpvDot *
 dot(const SpvGuide *guide, guint number) {
@@ -44,9 +28,9 @@ rounds_to_what_calipers_set(void **state) {
 
   (void) state;
   for (guint i = 0; i < G_N_ELEMENTS(worked); i++)
-    assert_close(spv_guide_round(worked[i].mm), worked[i].rounded, 1e-12);
+    assert_near(spv_guide_round(worked[i].mm), worked[i].rounded, 1e-12);
   /* A half that sums have left a hair short is a half. */
-  assert_close(spv_guide_round(0.005 * 5 - 1e-15), 0.05, 1e-12);
+  assert_near(spv_guide_round(0.005 * 5 - 1e-15), 0.05, 1e-12);
   assert_false(signbit(spv_guide_round(-0.01)));
 }
 
@@ -80,7 +64,7 @@ dots_of_the_base_by_hand(void **state) {
   /* A rectangle 12 by 8, three points 1 deep on its base: tips 4 apart at x = -4, 0, 4; roots at -6, -2,
    * 2, 6. */
   SpvLayer *layers[] = { design_field("argent"), design_border(2, 3, 1) };
-  g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_RECTANGLE, 12, 8, layers, 2);
+  g_autoptr(SpvGuide) guide = design_guide(SPV_OUTLINE_RECTANGLE, 12, 8, layers, 2);
 
   (void) state;
   assert_int_equal(guide->dots->len, 7);
@@ -92,23 +76,23 @@ dots_of_the_base_by_hand(void **state) {
     assert_int_equal(tip->layer, 1);
     assert_int_equal(tip->kind, SPV_DOT_TIP);
     assert_int_equal(tip->edge, SPV_EDGE_BASE);
-    assert_close(tip->at.x, -4 + 4.0 * i, 1e-9);
-    assert_close(tip->at.y, 7, 1e-9);
-    assert_close(tip->along, 2 + 4.0 * i, 1e-9);
+    assert_near(tip->at.x, -4 + 4.0 * i, 1e-9);
+    assert_near(tip->at.y, 7, 1e-9);
+    assert_near(tip->along, 2 + 4.0 * i, 1e-9);
   }
   for (guint i = 0; i < 4; i++) {
     const SpvDot *root = dot(guide, i + 4);
 
     assert_int_equal(root->kind, SPV_DOT_ROOT);
     assert_int_equal(root->edge, SPV_EDGE_BASE);
-    assert_close(root->at.x, -6 + 4.0 * i, 1e-9);
-    assert_close(root->at.y, 8, 1e-9);
-    assert_close(root->along, 4.0 * i, 1e-9);
+    assert_near(root->at.x, -6 + 4.0 * i, 1e-9);
+    assert_near(root->at.y, 8, 1e-9);
+    assert_near(root->along, 4.0 * i, 1e-9);
   }
   /* Round by the sinister side: 6 + 8 + 2 to the tip that stands farthest to sinister. */
-  assert_close(dot(guide, 3)->from_datum, 16, 1e-9);
-  assert_close(dot(guide, 1)->from_datum, -16, 1e-9);
-  assert_close(dot(guide, 7)->from_datum, 14, 1e-9);
+  assert_near(dot(guide, 3)->from_datum, 16, 1e-9);
+  assert_near(dot(guide, 1)->from_datum, -16, 1e-9);
+  assert_near(dot(guide, 7)->from_datum, 14, 1e-9);
 }
 
 static void
@@ -116,17 +100,17 @@ dots_of_the_sides_come_from_the_top(void **state) {
   (void) state;
   for (int edge = 1; edge <= 3; edge += 2) {
     SpvLayer *layers[] = { design_border(edge, 4, 1) };
-    g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_RECTANGLE, 12, 8, layers, 1);
+    g_autoptr(SpvGuide) guide = design_guide(SPV_OUTLINE_RECTANGLE, 12, 8, layers, 1);
 
     assert_int_equal(guide->dots->len, 9);
     for (guint i = 0; i < 4; i++) {
-      assert_close(dot(guide, i + 1)->at.y, 1 + 2.0 * i, 1e-9);
-      assert_close(dot(guide, i + 1)->at.x, edge == 1 ? -5 : 5, 1e-9);
-      assert_close(dot(guide, i + 1)->along, 1 + 2.0 * i, 1e-9);
+      assert_near(dot(guide, i + 1)->at.y, 1 + 2.0 * i, 1e-9);
+      assert_near(dot(guide, i + 1)->at.x, edge == 1 ? -5 : 5, 1e-9);
+      assert_near(dot(guide, i + 1)->along, 1 + 2.0 * i, 1e-9);
       assert_int_equal(dot(guide, i + 1)->edge, edge == 1 ? SPV_EDGE_DEXTER : SPV_EDGE_SINISTER);
     }
     for (guint i = 0; i < 5; i++) {
-      assert_close(dot(guide, i + 5)->along, 2.0 * i, 1e-9);
+      assert_near(dot(guide, i + 5)->along, 2.0 * i, 1e-9);
       assert_int_equal(dot(guide, i + 5)->edge, edge == 1 ? SPV_EDGE_DEXTER : SPV_EDGE_SINISTER);
     }
   }
@@ -135,17 +119,17 @@ dots_of_the_sides_come_from_the_top(void **state) {
 static void
 dots_of_the_chief_come_from_dexter(void **state) {
   SpvLayer *layers[] = { design_border(0, 5, 1) };
-  g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_RECTANGLE, 10, 8, layers, 1);
+  g_autoptr(SpvGuide) guide = design_guide(SPV_OUTLINE_RECTANGLE, 10, 8, layers, 1);
 
   (void) state;
   assert_int_equal(guide->dots->len, 11);
   for (guint i = 0; i < 5; i++) {
-    assert_close(dot(guide, i + 1)->at.x, -4 + 2.0 * i, 1e-9);
-    assert_close(dot(guide, i + 1)->from_datum, -4 + 2.0 * i, 1e-9);
+    assert_near(dot(guide, i + 1)->at.x, -4 + 2.0 * i, 1e-9);
+    assert_near(dot(guide, i + 1)->from_datum, -4 + 2.0 * i, 1e-9);
     assert_int_equal(dot(guide, i + 1)->edge, SPV_EDGE_CHIEF);
   }
-  assert_close(dot(guide, 6)->along, 0, 1e-9);
-  assert_close(dot(guide, 11)->along, 10, 1e-9);
+  assert_near(dot(guide, 6)->along, 0, 1e-9);
+  assert_near(dot(guide, 11)->along, 10, 1e-9);
   assert_int_equal(dot(guide, 6)->edge, SPV_EDGE_CHIEF);
   assert_int_equal(dot(guide, 11)->edge, SPV_EDGE_CHIEF);
 }
@@ -154,7 +138,7 @@ static void
 dots_round_a_disc_stand_at_equal_angles(void **state) {
   enum { N = 16 };
   SpvLayer *layers[] = { design_field("argent"), design_border(4, N, 1.2) };
-  g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_DISC, 20, 20, layers, 2);
+  g_autoptr(SpvGuide) guide = design_guide(SPV_OUTLINE_DISC, 20, 20, layers, 2);
 
   (void) state;
   assert_int_equal(guide->dots->len, 2 * N);
@@ -165,15 +149,15 @@ dots_round_a_disc_stand_at_equal_angles(void **state) {
     double tip_angle = atan2(tip->at.x, 10 - tip->at.y);
     double root_angle = atan2(root->at.x, 10 - root->at.y);
 
-    assert_close(remainder(tip_angle - (i + 0.5) * 2 * G_PI / N, 2 * G_PI), 0, 1e-3);
-    assert_close(remainder(root_angle - i * 2 * G_PI / N, 2 * G_PI), 0, 1e-3);
-    assert_close(hypot(tip->at.x, tip->at.y - 10), 8.8, 2e-3);
-    assert_close(hypot(root->at.x, root->at.y - 10), 10, 2e-3);
+    assert_near(remainder(tip_angle - (i + 0.5) * 2 * G_PI / N, 2 * G_PI), 0, 1e-3);
+    assert_near(remainder(root_angle - i * 2 * G_PI / N, 2 * G_PI), 0, 1e-3);
+    assert_near(hypot(tip->at.x, tip->at.y - 10), 8.8, 2e-3);
+    assert_near(hypot(root->at.x, root->at.y - 10), 10, 2e-3);
   }
   /* One run of tips and one of roots, spaced by the circumference over their number. */
   assert_int_equal(guide->runs->len, 2);
   for (guint i = 0; i < 2; i++)
-    assert_close(g_array_index(guide->runs, SpvDotRun, i).spacing, 20 * G_PI / N, 1e-3);
+    assert_near(g_array_index(guide->runs, SpvDotRun, i).spacing, 20 * G_PI / N, 1e-3);
 }
 
 static void
@@ -183,7 +167,7 @@ the_zigzag_through_the_dots_has_its_length(void **state) {
   enum { N = 7 };
   const double length = 15, depth = 1.3;
   SpvLayer *layers[] = { design_border(2, N, depth) };
-  g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_RECTANGLE, length, 8, layers, 1);
+  g_autoptr(SpvGuide) guide = design_guide(SPV_OUTLINE_RECTANGLE, length, 8, layers, 1);
   double edge = 0, area = 0;
 
   (void) state;
@@ -195,8 +179,8 @@ the_zigzag_through_the_dots_has_its_length(void **state) {
     edge += spv_point_distance(before, tip) + spv_point_distance(tip, after);
     area += (after.x - before.x) * (8 - tip.y) / 2;
   }
-  assert_close(edge, 2 * N * hypot(length / (2 * N), depth), 1e-9);
-  assert_close(area, length * depth / 2, 1e-9);
+  assert_near(edge, 2 * N * hypot(length / (2 * N), depth), 1e-9);
+  assert_near(area, length * depth / 2, 1e-9);
 }
 
 static void
@@ -205,13 +189,13 @@ a_later_layer_hides_dots(void **state) {
   SpvLayer *layers[] = { design_border(1, 4, 1),
                          design_set(spv_layer_new("chief", SPV_PATTERN_CHIEF, "vert", NULL), "depth",
                                     SPV_UNIT_MM, 4) };
-  g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_RECTANGLE, 12, 8, layers, 2);
+  g_autoptr(SpvGuide) guide = design_guide(SPV_OUTLINE_RECTANGLE, 12, 8, layers, 2);
 
   (void) state;
   assert_int_equal(guide->dots->len, 2 + 3);
-  assert_close(dot(guide, 1)->at.y, 5, 1e-9);
-  assert_close(dot(guide, 2)->at.y, 7, 1e-9);
-  assert_close(dot(guide, 3)->at.y, 4, 1e-9);
+  assert_near(dot(guide, 1)->at.y, 5, 1e-9);
+  assert_near(dot(guide, 2)->at.y, 7, 1e-9);
+  assert_near(dot(guide, 3)->at.y, 4, 1e-9);
   assert_int_equal(guide->runs->len, 2);
   assert_int_equal(g_array_index(guide->runs, SpvDotRun, 0).first, 1);
   assert_int_equal(g_array_index(guide->runs, SpvDotRun, 0).last, 2);
@@ -228,7 +212,7 @@ a_hidden_dot_parts_its_run(void **state) {
   roundel = design_set(roundel, "down", SPV_UNIT_MM, 7);
   roundel = design_set(roundel, "diameter", SPV_UNIT_MM, 1);
   SpvLayer *layers[] = { design_border(2, 5, 1), roundel };
-  g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_RECTANGLE, 10, 8, layers, 2);
+  g_autoptr(SpvGuide) guide = design_guide(SPV_OUTLINE_RECTANGLE, 10, 8, layers, 2);
 
   (void) state;
   assert_int_equal(guide->dots->len, 10);
@@ -239,7 +223,7 @@ a_hidden_dot_parts_its_run(void **state) {
     assert_int_equal(run->kind, SPV_DOT_TIP);
     assert_int_equal(run->first, 1 + 2 * i);
     assert_int_equal(run->last, 2 + 2 * i);
-    assert_close(run->spacing, 2, 1e-9);
+    assert_near(run->spacing, 2, 1e-9);
   }
 }
 
@@ -248,7 +232,7 @@ a_bordure_hides_the_roots_on_the_panels_edge(void **state) {
   SpvLayer *layers[] = { design_border(2, 4, 2),
                          design_set(spv_layer_new("bordure", SPV_PATTERN_BORDURE, "vert", NULL), "width",
                                     SPV_UNIT_MM, 0.5) };
-  g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_RECTANGLE, 12, 8, layers, 2);
+  g_autoptr(SpvGuide) guide = design_guide(SPV_OUTLINE_RECTANGLE, 12, 8, layers, 2);
 
   (void) state;
   assert_int_equal(guide->dots->len, 4);
@@ -260,7 +244,7 @@ static void
 dots_outside_the_panel_are_left_out(void **state) {
   /* Points deeper than the panel is high have their tips beyond it; the roots stand on the edge, and stay. */
   SpvLayer *layers[] = { design_border(2, 3, 9) };
-  g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_RECTANGLE, 12, 8, layers, 1);
+  g_autoptr(SpvGuide) guide = design_guide(SPV_OUTLINE_RECTANGLE, 12, 8, layers, 1);
 
   (void) state;
   assert_int_equal(guide->dots->len, 4);
@@ -276,7 +260,7 @@ hidden_and_untinctured_layers_mark_nothing(void **state) {
   SpvLayer *layers[] = { spv_layer_with_id(hidden, "hidden"), spv_layer_with_id(untinctured, "untinctured"),
                          spv_layer_new("pale", SPV_PATTERN_PER_PALE, NULL, NULL),
                          spv_layer_with_locked(given, TRUE) };
-  g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_RECTANGLE, 12, 8, layers, 4);
+  g_autoptr(SpvGuide) guide = design_guide(SPV_OUTLINE_RECTANGLE, 12, 8, layers, 4);
 
   (void) state;
   /* A lock keeps a layer from change, not from being painted. */
@@ -289,7 +273,7 @@ static void
 numbers_run_on_over_the_layers(void **state) {
   g_autoptr(SpvLayer) chief = design_border(0, 2, 1);
   SpvLayer *layers[] = { spv_layer_with_id(chief, "upper"), design_border(2, 3, 1) };
-  g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_RECTANGLE, 12, 8, layers, 2);
+  g_autoptr(SpvGuide) guide = design_guide(SPV_OUTLINE_RECTANGLE, 12, 8, layers, 2);
 
   (void) state;
   assert_int_equal(guide->dots->len, 5 + 7);
@@ -304,7 +288,7 @@ static SpvGuide *
 guide_of_much(void) {
   SpvLayer *layers[] = { design_check(9, 9), design_border(4, 21, 0.7) };
 
-  return guide_of(SPV_OUTLINE_DISC, 11, 11, layers, 2);
+  return design_guide(SPV_OUTLINE_DISC, 11, 11, layers, 2);
 }
 
 static void
@@ -327,7 +311,7 @@ static void
 a_straight_row_is_numbered_from_dexter(void **state) {
   SpvLayer *layers[] = { design_set(design_set(design_border(2, 6, 1), "width", SPV_UNIT_MM, 3), "row",
                                     SPV_UNIT_PLAIN, 1) };
-  g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_DISC, 8, 8, layers, 1);
+  g_autoptr(SpvGuide) guide = design_guide(SPV_OUTLINE_DISC, 8, 8, layers, 1);
 
   (void) state;
   assert_int_equal(guide->dots->len, 13);

@@ -1,25 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Rulings against hand-made figures: offsets, chords, ends inside the panel, and names. */
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-#include <stdint.h>
-#include <cmocka.h>
-
-#include <math.h>
+#include "support/near.h"
 
 #include "guide/design.h"
-#include "guide/guide.h"
-
-#define assert_close(a, b, within) assert_true(fabs((a) - (b)) < (within))
-
-static SpvGuide *
-guide_of(SpvOutlineFamily family, double width, double height, SpvLayer **layers, guint n) {
-  g_autoptr(SpvScheme) scheme = design_new(family, width, height, layers, n);
-  g_autoptr(SpvComposition) composition = spv_compose(scheme, 0);
-
-  return spv_guide_new(composition);
-}
 
 static const SpvRuling *
 ruling(const SpvGuide *guide, guint number) {
@@ -30,7 +13,7 @@ ruling(const SpvGuide *guide, guint number) {
 static void
 columns_and_rows_add_up_to_the_panel(void **state) {
   SpvLayer *layers[] = { design_check(7, 5) };
-  g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_RECTANGLE, 11.3, 7.9, layers, 1);
+  g_autoptr(SpvGuide) guide = design_guide(SPV_OUTLINE_RECTANGLE, 11.3, 7.9, layers, 1);
   double x = -11.3 / 2, y = 0, width = 0, height = 0;
 
   (void) state;
@@ -41,25 +24,25 @@ columns_and_rows_add_up_to_the_panel(void **state) {
     assert_int_equal(column->number, i + 1);
     assert_int_equal(column->kind, SPV_LINE_COLUMN);
     assert_int_equal(column->index, i + 1);
-    assert_close(column->ends[0].at.x, column->ends[1].at.x, 1e-9);
-    assert_close(column->ends[0].at.y, 0, 1e-9);
-    assert_close(column->ends[1].at.y, 7.9, 1e-9);
-    assert_close(column->ends[0].at.x - x, 11.3 / 7, 1e-9);
+    assert_near(column->ends[0].at.x, column->ends[1].at.x, 1e-9);
+    assert_near(column->ends[0].at.y, 0, 1e-9);
+    assert_near(column->ends[1].at.y, 7.9, 1e-9);
+    assert_near(column->ends[0].at.x - x, 11.3 / 7, 1e-9);
     width += column->ends[0].at.x - x;
     x = column->ends[0].at.x;
   }
-  assert_close(width + (11.3 / 2 - x), 11.3, 1e-9);
+  assert_near(width + (11.3 / 2 - x), 11.3, 1e-9);
   for (guint i = 0; i < 4; i++) {
     const SpvRuling *row = ruling(guide, i + 7);
 
     assert_int_equal(row->kind, SPV_LINE_ROW);
     assert_int_equal(row->index, i + 1);
-    assert_close(row->ends[0].at.x, -11.3 / 2, 1e-9);
-    assert_close(row->ends[1].at.x, 11.3 / 2, 1e-9);
+    assert_near(row->ends[0].at.x, -11.3 / 2, 1e-9);
+    assert_near(row->ends[1].at.x, 11.3 / 2, 1e-9);
     height += row->ends[0].at.y - y;
     y = row->ends[0].at.y;
   }
-  assert_close(height + (7.9 - y), 7.9, 1e-9);
+  assert_near(height + (7.9 - y), 7.9, 1e-9);
 }
 
 static void
@@ -69,46 +52,46 @@ offsets_on_a_rectangle_by_hand(void **state) {
   SpvLayer *fess = spv_layer_new("fess", SPV_PATTERN_PER_FESS, "sable", NULL);
   SpvLayer *layers[] = { design_set(pale, "shift", SPV_UNIT_MM, 1),
                          design_set(fess, "shift", SPV_UNIT_MM, 1) };
-  g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_RECTANGLE, 8, 6, layers, 2);
+  g_autoptr(SpvGuide) guide = design_guide(SPV_OUTLINE_RECTANGLE, 8, 6, layers, 2);
   const SpvRuling *upright = ruling(guide, 1), *level = ruling(guide, 2);
 
   (void) state;
   assert_int_equal(guide->rulings->len, 2);
   assert_int_equal(upright->layer, 0);
   assert_int_equal(upright->ends[0].edge, SPV_EDGE_CHIEF);
-  assert_close(upright->ends[0].along, 5, 1e-9);
-  assert_close(upright->ends[0].from_datum, 1, 1e-9);
+  assert_near(upright->ends[0].along, 5, 1e-9);
+  assert_near(upright->ends[0].from_datum, 1, 1e-9);
   assert_int_equal(upright->ends[1].edge, SPV_EDGE_BASE);
-  assert_close(upright->ends[1].along, 5, 1e-9);
-  assert_close(upright->ends[1].from_datum, 4 + 6 + 3, 1e-9);
+  assert_near(upright->ends[1].along, 5, 1e-9);
+  assert_near(upright->ends[1].from_datum, 4 + 6 + 3, 1e-9);
 
   assert_int_equal(level->layer, 1);
   assert_int_equal(level->ends[0].edge, SPV_EDGE_DEXTER);
-  assert_close(level->ends[0].along, 4, 1e-9);
-  assert_close(level->ends[0].from_datum, -(4 + 4), 1e-9);
+  assert_near(level->ends[0].along, 4, 1e-9);
+  assert_near(level->ends[0].from_datum, -(4 + 4), 1e-9);
   assert_int_equal(level->ends[1].edge, SPV_EDGE_SINISTER);
-  assert_close(level->ends[1].along, 4, 1e-9);
-  assert_close(level->ends[1].from_datum, 4 + 4, 1e-9);
+  assert_near(level->ends[1].along, 4, 1e-9);
+  assert_near(level->ends[1].from_datum, 4 + 4, 1e-9);
 }
 
 static void
 a_bend_runs_from_corner_to_corner(void **state) {
   SpvLayer *bend[] = { spv_layer_new("bend", SPV_PATTERN_PER_BEND, "argent", "vert") };
   SpvLayer *sinister[] = { spv_layer_new("bend", SPV_PATTERN_PER_BEND_SINISTER, "argent", "vert") };
-  g_autoptr(SpvGuide) down = guide_of(SPV_OUTLINE_RECTANGLE, 8, 6, bend, 1);
-  g_autoptr(SpvGuide) up = guide_of(SPV_OUTLINE_RECTANGLE, 8, 6, sinister, 1);
+  g_autoptr(SpvGuide) down = design_guide(SPV_OUTLINE_RECTANGLE, 8, 6, bend, 1);
+  g_autoptr(SpvGuide) up = design_guide(SPV_OUTLINE_RECTANGLE, 8, 6, sinister, 1);
 
   (void) state;
   assert_int_equal(down->rulings->len, 1);
-  assert_close(ruling(down, 1)->ends[0].at.x, -4, 1e-6);
-  assert_close(ruling(down, 1)->ends[0].at.y, 0, 1e-6);
-  assert_close(ruling(down, 1)->ends[1].at.x, 4, 1e-6);
-  assert_close(ruling(down, 1)->ends[1].at.y, 6, 1e-6);
-  assert_close(fabs(ruling(down, 1)->ends[0].from_datum), 4, 1e-6);
+  assert_near(ruling(down, 1)->ends[0].at.x, -4, 1e-6);
+  assert_near(ruling(down, 1)->ends[0].at.y, 0, 1e-6);
+  assert_near(ruling(down, 1)->ends[1].at.x, 4, 1e-6);
+  assert_near(ruling(down, 1)->ends[1].at.y, 6, 1e-6);
+  assert_near(fabs(ruling(down, 1)->ends[0].from_datum), 4, 1e-6);
   assert_int_equal(up->rulings->len, 1);
-  assert_close(ruling(up, 1)->ends[0].at.x, -4, 1e-6);
-  assert_close(ruling(up, 1)->ends[0].at.y, 6, 1e-6);
-  assert_close(ruling(up, 1)->ends[1].at.y, 0, 1e-6);
+  assert_near(ruling(up, 1)->ends[0].at.x, -4, 1e-6);
+  assert_near(ruling(up, 1)->ends[0].at.y, 6, 1e-6);
+  assert_near(ruling(up, 1)->ends[1].at.y, 0, 1e-6);
 }
 
 static void
@@ -118,23 +101,23 @@ a_chevron_ends_at_its_apex(void **state) {
   layer = design_set(layer, "apex", SPV_UNIT_MM, 2);
   layer = design_set(layer, "angle", SPV_UNIT_DEGREES, 90);
   SpvLayer *layers[] = { layer };
-  g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_RECTANGLE, 6, 9, layers, 1);
+  g_autoptr(SpvGuide) guide = design_guide(SPV_OUTLINE_RECTANGLE, 6, 9, layers, 1);
   const SpvRuling *dexter = ruling(guide, 1), *sinister = ruling(guide, 2);
 
   (void) state;
-  /* The legs fall by 3 over half the width of 3; the apex is 2 below the datum, nearest to the chief there.
-   */
+  /* The legs fall by 3 over half the width of 3; the apex is 2 below the datum, nearest to the
+   * chief there. */
   assert_int_equal(guide->rulings->len, 2);
-  assert_close(dexter->ends[0].at.x, -3, 1e-9);
-  assert_close(dexter->ends[0].at.y, 5, 1e-9);
+  assert_near(dexter->ends[0].at.x, -3, 1e-9);
+  assert_near(dexter->ends[0].at.y, 5, 1e-9);
   assert_int_equal(dexter->ends[0].edge, SPV_EDGE_DEXTER);
-  assert_close(dexter->ends[1].at.x, 0, 1e-9);
-  assert_close(dexter->ends[1].at.y, 2, 1e-9);
+  assert_near(dexter->ends[1].at.x, 0, 1e-9);
+  assert_near(dexter->ends[1].at.y, 2, 1e-9);
   assert_int_equal(dexter->ends[1].edge, SPV_EDGE_CHIEF);
-  assert_close(dexter->ends[1].from_datum, 0, 1e-9);
-  assert_close(sinister->ends[0].at.x, 0, 1e-9);
-  assert_close(sinister->ends[1].at.x, 3, 1e-9);
-  assert_close(sinister->ends[1].along, 5, 1e-9);
+  assert_near(dexter->ends[1].from_datum, 0, 1e-9);
+  assert_near(sinister->ends[0].at.x, 0, 1e-9);
+  assert_near(sinister->ends[1].at.x, 3, 1e-9);
+  assert_near(sinister->ends[1].along, 5, 1e-9);
 }
 
 static void
@@ -142,15 +125,15 @@ rulings_on_a_disc_are_its_chords(void **state) {
   /* c = 2·sqrt(h(2r - h)): Machinery's Handbook, 31st ed., p. 79. Ends lie at arcs of r·acos(1 - h/r). */
   SpvLayer *layer = spv_layer_new("fess", SPV_PATTERN_PER_FESS, "argent", "vert");
   SpvLayer *layers[] = { design_set(layer, "shift", SPV_UNIT_MM, -8) };
-  g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_DISC, 24, 24, layers, 1);
+  g_autoptr(SpvGuide) guide = design_guide(SPV_OUTLINE_DISC, 24, 24, layers, 1);
   const SpvRuling *level = ruling(guide, 1);
   double chord = 2 * sqrt(4 * (24 - 4.0));
 
   (void) state;
   assert_int_equal(guide->rulings->len, 1);
-  assert_close(level->ends[1].at.x - level->ends[0].at.x, chord, 5e-3);
-  assert_close(level->ends[1].from_datum, 12 * acos(1 - 4.0 / 12), 5e-3);
-  assert_close(level->ends[0].from_datum, -12 * acos(1 - 4.0 / 12), 5e-3);
+  assert_near(level->ends[1].at.x - level->ends[0].at.x, chord, 5e-3);
+  assert_near(level->ends[1].from_datum, 12 * acos(1 - 4.0 / 12), 5e-3);
+  assert_near(level->ends[0].from_datum, -12 * acos(1 - 4.0 / 12), 5e-3);
 }
 
 static void
@@ -177,7 +160,7 @@ a_notch_parts_a_ruling(void **state) {
   assert_int_equal(ruling(guide, 2)->number, 2);
   assert_true(ruling(guide, 1)->ends[1].at.x < 0);
   assert_true(ruling(guide, 2)->ends[0].at.x > 0);
-  assert_close(ruling(guide, 1)->ends[1].at.x, -ruling(guide, 2)->ends[0].at.x, 1e-9);
+  assert_near(ruling(guide, 1)->ends[1].at.x, -ruling(guide, 2)->ends[0].at.x, 1e-9);
 }
 
 static void
@@ -186,7 +169,7 @@ a_line_beside_the_panel_rules_nothing(void **state) {
     design_set(spv_layer_new("pale", SPV_PATTERN_PER_PALE, "argent", "vert"), "shift", SPV_UNIT_MM, 4.5),
     design_set(spv_layer_new("pale2", SPV_PATTERN_PER_PALE, "argent", "vert"), "shift", SPV_UNIT_MM, 4),
   };
-  g_autoptr(SpvGuide) guide = guide_of(SPV_OUTLINE_RECTANGLE, 8, 6, layers, 2);
+  g_autoptr(SpvGuide) guide = design_guide(SPV_OUTLINE_RECTANGLE, 8, 6, layers, 2);
 
   (void) state;
   assert_int_equal(guide->rulings->len, 0);

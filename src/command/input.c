@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Reading the scheme, and choosing panels by their ids. */
 #include "config.h"
 
 #include "command/input.h"
@@ -51,14 +52,6 @@ spv_input_scheme(SpvCall *call, const char *file) {
   return scheme;
 }
 
-static gboolean
-has_design(const SpvPanel *panel) {
-  for (guint i = 0; i < panel->n_layers; i++)
-    if (!panel->layers[i]->hidden)
-      return TRUE;
-  return FALSE;
-}
-
 static void
 fail_on_panel(SpvCall *call, const char *file, const SpvScheme *scheme, const char *id) {
   g_autoptr(GString) known = g_string_new(NULL);
@@ -73,7 +66,7 @@ spv_input_panels(SpvCall *call, const char *file, const SpvScheme *scheme, char 
                  gboolean with_design) {
   g_autofree gboolean *chosen = g_new0(gboolean, scheme->n_panels + 1);
   for (guint i = 0; i < scheme->n_panels && !ids; i++)
-    chosen[i] = !with_design || has_design(scheme->panels[i]);
+    chosen[i] = !with_design || spv_panel_has_design(scheme->panels[i]);
   for (char *const *id = ids; id && *id; id++) {
     int panel = spv_scheme_find_panel(scheme, *id);
     if (panel < 0) {

@@ -12,8 +12,10 @@
 #define EXCERPT_MAX 40 /* characters */
 
 static void
-set_error(SpvReader *reader, SpvSchemeError code, gsize offset, const char *path, const char *message) {
+set_error(SpvReader *reader, SpvSchemeError code, gsize offset, const char *path, const char *format,
+          va_list arguments) {
   gsize line, column;
+  g_autofree char *message = g_strdup_vprintf(format, arguments);
   spv_json_position(reader->text, offset, &line, &column);
   g_set_error(reader->error, SPV_SCHEME_ERROR, code, "%s:%" G_GSIZE_FORMAT ":%" G_GSIZE_FORMAT ": %s (%s)",
               reader->name, line, column, message, path);
@@ -24,31 +26,28 @@ spv_reader_fail_offset(SpvReader *reader, SpvSchemeError code, gsize offset, con
                        const char *format, ...) {
   va_list arguments;
   va_start(arguments, format);
-  g_autofree char *message = g_strdup_vprintf(format, arguments);
+  set_error(reader, code, offset, path, format, arguments);
   va_end(arguments);
-  set_error(reader, code, offset, path, message);
   return FALSE;
 }
 
 gboolean
 spv_reader_fail(SpvReader *reader, SpvSchemeError code, const SpvJsonPath *at, const char *format, ...) {
+  g_autofree char *path = spv_json_path_to_string(at);
   va_list arguments;
   va_start(arguments, format);
-  g_autofree char *message = g_strdup_vprintf(format, arguments);
+  set_error(reader, code, spv_json_find_value(reader->text, reader->length, at), path, format, arguments);
   va_end(arguments);
-  g_autofree char *path = spv_json_path_to_string(at);
-  set_error(reader, code, spv_json_find_value(reader->text, reader->length, at), path, message);
   return FALSE;
 }
 
 gboolean
 spv_reader_fail_key(SpvReader *reader, SpvSchemeError code, const SpvJsonPath *at, const char *format, ...) {
+  g_autofree char *path = spv_json_path_to_string(at);
   va_list arguments;
   va_start(arguments, format);
-  g_autofree char *message = g_strdup_vprintf(format, arguments);
+  set_error(reader, code, spv_json_find_key(reader->text, reader->length, at), path, format, arguments);
   va_end(arguments);
-  g_autofree char *path = spv_json_path_to_string(at);
-  set_error(reader, code, spv_json_find_key(reader->text, reader->length, at), path, message);
   return FALSE;
 }
 

@@ -168,24 +168,27 @@ walk_is_at(const Walk *walk, const SpvJsonPath *path, guint depth) {
   return TRUE;
 }
 
-gsize
-spv_json_find_value(const char *text, gsize length, const SpvJsonPath *path) {
+/* The start of the first token at PATH that is a key, or that is a value; LENGTH when there is none. */
+static gsize
+find_token(const char *text, gsize length, const SpvJsonPath *path, gboolean is_key) {
   Walk walk = { .text = text, .length = length, .token = TOKEN_MARK };
   guint depth = path_depth(path);
-  while (walk_next(&walk) != TOKEN_END)
-    if ((walk.token == TOKEN_OPEN || walk.token == TOKEN_VALUE) && walk_is_at(&walk, path, depth))
+  while (walk_next(&walk) != TOKEN_END) {
+    gboolean fits = is_key ? walk.token == TOKEN_KEY : walk.token == TOKEN_OPEN || walk.token == TOKEN_VALUE;
+    if (fits && walk_is_at(&walk, path, depth))
       return walk.start;
+  }
   return length;
 }
 
 gsize
+spv_json_find_value(const char *text, gsize length, const SpvJsonPath *path) {
+  return find_token(text, length, path, FALSE);
+}
+
+gsize
 spv_json_find_key(const char *text, gsize length, const SpvJsonPath *path) {
-  Walk walk = { .text = text, .length = length, .token = TOKEN_MARK };
-  guint depth = path_depth(path);
-  while (walk_next(&walk) != TOKEN_END)
-    if (walk.token == TOKEN_KEY && walk_is_at(&walk, path, depth))
-      return walk.start;
-  return length;
+  return find_token(text, length, path, TRUE);
 }
 
 gsize

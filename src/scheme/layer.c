@@ -76,19 +76,13 @@ layer_copy(const SpvLayer *layer) {
   return copy;
 }
 
-static void
-replace_shared(const char **place, const char *text) {
-  spv_shared_unref(*place);
-  *place = spv_shared_new(text);
-}
-
 SpvLayer *
 spv_layer_with_id(const SpvLayer *layer, const char *id) {
   g_return_val_if_fail(spv_id_is_valid(id), spv_layer_ref(layer));
   if (strcmp(layer->id, id) == 0)
     return spv_layer_ref(layer);
   SpvLayer *copy = layer_copy(layer);
-  replace_shared(&copy->id, id);
+  spv_shared_replace(&copy->id, id);
   return copy;
 }
 
@@ -98,7 +92,7 @@ spv_layer_with_name(const SpvLayer *layer, const char *name) {
   if (clean == NULL || strcmp(layer->name, clean) == 0)
     return spv_layer_ref(layer);
   SpvLayer *copy = layer_copy(layer);
-  replace_shared(&copy->name, clean);
+  spv_shared_replace(&copy->name, clean);
   return copy;
 }
 
@@ -120,7 +114,7 @@ spv_layer_with_tincture(const SpvLayer *layer, guint slot, const char *tincture)
   if (g_strcmp0(layer->tinctures[slot], tincture) == 0)
     return spv_layer_ref(layer);
   SpvLayer *copy = layer_copy(layer);
-  replace_shared(&copy->tinctures[slot], tincture);
+  spv_shared_replace(&copy->tinctures[slot], tincture);
   return copy;
 }
 

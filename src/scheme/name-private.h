@@ -27,3 +27,5 @@ char *spv_note_clean(const char *text);
 const char *spv_shared_new(const char *text);
 const char *spv_shared_ref(const char *shared);
 void spv_shared_unref(const char *shared);
+/* Puts a new string with TEXT in PLACE, whose old one is let go; TEXT may lie in that. */
+void spv_shared_replace(const char **place, const char *text);

@@ -84,3 +84,10 @@ spv_shared_unref(const char *shared) {
   if (shared != NULL)
     g_ref_string_release((char *) shared);
 }
+
+void
+spv_shared_replace(const char **place, const char *text) {
+  const char *old = *place;
+  *place = spv_shared_new(text);
+  spv_shared_unref(old);
+}

@@ -109,6 +109,14 @@ spv_panel_find_layer(const SpvPanel *panel, const char *id) {
   return -1;
 }
 
+gboolean
+spv_panel_has_design(const SpvPanel *panel) {
+  for (guint i = 0; i < panel->n_layers; i++)
+    if (!panel->layers[i]->hidden)
+      return TRUE;
+  return FALSE;
+}
+
 char *
 spv_panel_new_layer_id(const SpvPanel *panel, SpvPatternKind kind) {
   const char *key = spv_pattern_info(kind)->key;
@@ -126,8 +134,7 @@ spv_panel_with_name(const SpvPanel *panel, const char *name) {
   if (clean == NULL || strcmp(panel->name, clean) == 0)
     return spv_panel_ref(panel);
   SpvPanel *copy = panel_copy(panel);
-  spv_shared_unref(copy->name);
-  copy->name = spv_shared_new(clean);
+  spv_shared_replace(&copy->name, clean);
   return copy;
 }
 

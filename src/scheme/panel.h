@@ -33,6 +33,8 @@ void spv_panel_unref(SpvPanel *panel);
 
 /* The index of the layer called ID, or -1. */
 int spv_panel_find_layer(const SpvPanel *panel, const char *id);
+/* Whether any of its layers is visible. */
+gboolean spv_panel_has_design(const SpvPanel *panel);
 /* An id for a new layer of KIND: the kind's key, with a number where that is taken. Free with g_free(). */
 char *spv_panel_new_layer_id(const SpvPanel *panel, SpvPatternKind kind);
 

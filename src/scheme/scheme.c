@@ -125,13 +125,6 @@ scheme_copy(const SpvScheme *scheme) {
   return copy;
 }
 
-static void
-replace_shared(const char **place, const char *text) {
-  const char *old = *place;
-  *place = spv_shared_new(text);
-  spv_shared_unref(old);
-}
-
 int
 spv_scheme_find_panel(const SpvScheme *scheme, const char *id) {
   for (guint i = 0; i < scheme->n_panels; i++)
@@ -154,7 +147,7 @@ spv_scheme_with_title(const SpvScheme *scheme, const char *title) {
   if (clean == NULL || strcmp(scheme->title, clean) == 0)
     return spv_scheme_ref(scheme);
   SpvScheme *copy = scheme_copy(scheme);
-  replace_shared(&copy->title, clean);
+  spv_shared_replace(&copy->title, clean);
   return copy;
 }
 
@@ -164,7 +157,7 @@ spv_scheme_with_note(const SpvScheme *scheme, const char *note) {
   if (strcmp(scheme->note, clean) == 0)
     return spv_scheme_ref(scheme);
   SpvScheme *copy = scheme_copy(scheme);
-  replace_shared(&copy->note, clean);
+  spv_shared_replace(&copy->note, clean);
   return copy;
 }
 
@@ -229,7 +222,7 @@ spv_scheme_with_panel(const SpvScheme *scheme, guint index, const SpvPanel *pane
 SpvScheme *
 spv_scheme_with_harness(const SpvScheme *scheme, const SpvScheme *harness) {
   SpvScheme *copy = scheme_copy(scheme);
-  replace_shared(&copy->harness, harness->harness);
+  spv_shared_replace(&copy->harness, harness->harness);
   json_decref(copy->unknown_harness);
   copy->unknown_harness = json_incref(harness->unknown_harness);
 

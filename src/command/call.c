@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* How a call fails, and its line of progress. */
 #include "config.h"
 
 #include "command/call.h"

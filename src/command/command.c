@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The table of verbs, the program's own help, and the output once a verb is done. */
 #include "config.h"
 
 #include "command/command.h"

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A guide as JSON. */
 #include "command/guide-text.h"
 
 static json_t *

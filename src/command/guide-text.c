@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A guide as text for the painter: one table each of dots, runs and rulings. */
 #include "config.h"
 
 #include "command/guide-text.h"

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A thread that waits for signals. */
 #define _POSIX_C_SOURCE 200809L /* sigaction, sigwait */
 
 #include "command/interrupt.h"
@@ -10,8 +11,8 @@ typedef struct {
   GCancellable *cancellable;
 } Watch;
 
-/* A thread that waits may do anything; a signal handler may do next to nothing, and cancelling takes locks.
- */
+/* A thread that waits may do anything; a signal handler may do next to nothing, and cancelling
+ * takes locks. */
 static gpointer
 wait_for_signals(gpointer data) {
   Watch *watch = data;

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Writing JSON values as text. */
 #include "command/json-text.h"
 
 #include <stdlib.h>
@@ -21,8 +22,10 @@ static gboolean
 holds_others(const json_t *value) {
   const char *key;
   json_t *member;
-  json_object_foreach((json_t *) value, key,
-                      member) if (json_is_object(member) || json_is_array(member)) return TRUE;
+  json_object_foreach((json_t *) value, key, member) {
+    if (json_is_object(member) || json_is_array(member))
+      return TRUE;
+  }
   for (size_t i = 0; i < json_array_size(value); i++) {
     const json_t *item = json_array_get(value, i);
     if (json_is_object(item) || json_is_array(item))

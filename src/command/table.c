@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Cells kept row by row, and padded when they are printed. */
 #include "command/table.h"
 
 #include <string.h>

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the verbs share: options, help, and the words of a call. */
 #include "config.h"
 
 #include "command/verb.h"

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* How large the dots are, and where the numbers stand. */
 #include "draw/marks-private.h"
 
 /* How far a dot's white ring reaches, in radii of the dot. */

@@ -64,8 +64,8 @@ partial_side(const SpvPoint *band, guint n, const Grid *grid, double x, SpvPoint
 }
 
 /* The narrower side of the narrowest cell that the outline cuts: what calipers would say of it. INFINITY when
- * it cuts none, or as soon as a cell is found that is no wider than ENOUGH (then the result is that cell's).
- */
+ * it cuts none, or as soon as a cell is found that is no wider than ENOUGH (then the result is
+ * that cell's). */
 static double
 narrowest_partial(const SpvOutline *outline, const Grid *grid, double enough) {
   gsize n;

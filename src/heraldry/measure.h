@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A measure as the painter gave it, with its unit, and what a kind of pattern says of each of its measures.
- */
+/* A measure as the painter gave it, with its unit, and what a kind of pattern says of each of
+ * its measures. */
 #pragma once
 
 #include <glib.h>
@@ -44,8 +44,8 @@ typedef struct {
 
 gboolean spv_measure_equal(SpvMeasure a, SpvMeasure b);
 
-/* Whether VALUE has a unit and a number that SPEC allows. A finite number in range; counts and choices whole.
- */
+/* Whether VALUE has a unit and a number that SPEC allows. A finite number in range; counts and
+ * choices whole. */
 gboolean spv_measure_is_valid(const SpvMeasureSpec *spec, SpvMeasure value);
 
 /* VALUE in the core's units: mm, radians, a count or a choice's index, on a panel of WIDTH by HEIGHT mm. An

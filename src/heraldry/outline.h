@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The panel's edge, flat: parametric families, all symmetrical about the vertical centre line. The datum (0,
  * 0) is where the centre line meets the top edge. The outline runs clockwise on screen from the datum: along
- * the chief to the viewer's right (the wearer's sinister), down, along the base to the viewer's left, and up.
- */
+ * the chief to the viewer's right (the wearer's sinister), down, along the base to the viewer's left,
+ * and up. */
 #pragma once
 
 #include "geometry/shape.h"
@@ -81,8 +81,8 @@ const SpvTrack *spv_outline_track(const SpvOutline *outline);
 const SpvShape *spv_outline_shape(const SpvOutline *outline);
 
 /* The part of the track that is EDGE, from S0 to S1 (the chief starts below 0: it holds the datum). S1 is S0
- * where no part of the outline faces that way, as on a greave so low that its slanting sides all face down.
- */
+ * where no part of the outline faces that way, as on a greave so low that its slanting sides all
+ * face down. */
 void spv_outline_edge(const SpvOutline *outline, SpvEdge edge, double *s0, double *s1);
 /* Which edge the place S along the track lies on. */
 SpvEdge spv_outline_edge_at(const SpvOutline *outline, double s);

@@ -61,8 +61,8 @@ typedef struct {
 typedef struct {
   /* The area of each slot; NULL where the kind has no such slot. Areas of the two slots do not overlap. */
   SpvPath *area[SPV_PATTERN_SLOTS];
-  /* Where a slot is made of many disjoint convex cells, the same area as an array of SpvRing; otherwise NULL.
-   */
+  /* Where a slot is made of many disjoint convex cells, the same area as an array of SpvRing;
+   * otherwise NULL. */
   GPtrArray *cells[SPV_PATTERN_SLOTS];
   GArray *dots;            /* SpvDraftDot */
   gboolean dots_all_round; /* the dots go all round the outline; otherwise they belong to DOTS_EDGE */

@@ -3,8 +3,8 @@
  * tincture. */
 #include "heraldry/lay-private.h"
 
-/* The direction in which the pieces follow one another: from dexter, from the chief, or from sinister chief.
- */
+/* The direction in which the pieces follow one another: from dexter, from the chief, or from
+ * sinister chief. */
 static SpvPoint
 counting_direction(const SpvPattern *pattern, const SpvOutline *outline) {
   if (pattern->kind == SPV_PATTERN_PALY)

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Deep comparison of a scheme's values: an edit that changes nothing gives back the value that it was given.
- */
+/* Deep comparison of a scheme's values: an edit that changes nothing gives back the value that it
+ * was given. */
 #pragma once
 
 #include "scheme/scheme.h"

@@ -37,8 +37,8 @@ gboolean spv_read_is_list(SpvReader *reader, const json_t *value, const SpvJsonP
 /* The member KEY of the object OBJECT, which stands at AT. NULL, with the error set, when it is missing. */
 json_t *spv_read_member(SpvReader *reader, const json_t *object, const SpvJsonPath *at, const char *key);
 
-/* Likewise, with a type and rules. What is returned in a pointer belongs to OBJECT. FALSE with the error set.
- */
+/* Likewise, with a type and rules. What is returned in a pointer belongs to OBJECT. FALSE with the
+ * error set. */
 gboolean spv_read_object(SpvReader *reader, const json_t *object, const SpvJsonPath *at, const char *key,
                          json_t **value);
 /* A list of at most MAX items. */

@@ -23,8 +23,8 @@ gsize spv_json_find_value(const char *text, gsize length, const SpvJsonPath *pat
 gsize spv_json_find_key(const char *text, gsize length, const SpvJsonPath *path);
 
 /* The start of the token that holds the byte before END (where a parser stopped), or LENGTH when the text
- * ends there; TOKEN_END, unless NULL, gets the token's end, and PATH the place in words (free with g_free()).
- */
+ * ends there; TOKEN_END, unless NULL, gets the token's end, and PATH the place in words (free
+ * with g_free()). */
 gsize spv_json_token_before(const char *text, gsize length, gsize end, gsize *token_end, char **path);
 
 /* The offset of the bracket that opens more than MAX_DEPTH levels, or LENGTH when none does. */

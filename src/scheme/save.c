@@ -108,8 +108,8 @@ look_at_target(const char *target, const char *shown, struct stat *old, gboolean
 
 /* Makes a new hidden file in the folder. Its name is short, whatever the target's is, so that it always fits,
  * and differs between processes that share their random numbers (a fork) and from what a killed one left
- * behind.
- */
+
+ * * behind. */
 static gboolean
 open_temporary(SpvSave *save, gboolean keep_private) {
   for (guint i = 0; i < MAX_ATTEMPTS; i++) {

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The scheme file's bytes: what must hold before they are JSON, jansson's complaints in our words, and files.
- */
+/* The scheme file's bytes: what must hold before they are JSON, jansson's complaints in our words,
+ * and files. */
 #define _POSIX_C_SOURCE 200809L /* O_CLOEXEC */
 
 #include "config.h"
@@ -189,8 +189,8 @@ spv_scheme_save(const SpvScheme *scheme, const char *path, GError **error) {
   g_autofree char *text = spv_scheme_to_text(scheme, &length);
   g_autofree char *shown = g_filename_display_name(path);
 
-  /* Nothing is written that could not be read again: a mistake in an edit must not cost the painter a file.
-   */
+  /* Nothing is written that could not be read again: a mistake in an edit must not cost the painter
+   * a file. */
   g_autoptr(SpvScheme) again = spv_scheme_parse(text, length, shown, error);
   if (again == NULL)
     return FALSE;

@@ -43,8 +43,8 @@ test_circle_segments(void **state) {
   }
 }
 
-/* tests/reference/areas.csv: the heater shield, arcs about the corners of an inverted equilateral triangle.
- */
+/* tests/reference/areas.csv: the heater shield, arcs about the corners of an inverted
+ * equilateral triangle. */
 static void
 test_a_heater_shield(void **state) {
   (void) state;

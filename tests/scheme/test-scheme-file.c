@@ -80,8 +80,8 @@ values_are_what_the_file_says(void **state) {
   assert_true(knee->layers[2]->locked && !knee->layers[2]->hidden);
 }
 
-/* JSON says what the value is, not how it is written: order, space, escapes and forms of numbers don't count.
- */
+/* JSON says what the value is, not how it is written: order, space, escapes and forms of numbers
+ * don't count. */
 static void
 the_same_scheme_written_otherwise_gives_the_same_bytes(void **state) {
   (void) state;

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Schemes, panels and layers: an edit makes a new value, shares the rest, and leaves the old one as it was.
- */
+/* Schemes, panels and layers: an edit makes a new value, shares the rest, and leaves the old one as
+ * it was. */
 #include "scheme-test.h"
 
 #include "scheme-edits.h"

@@ -56,8 +56,5 @@ typedef struct {
 SpvPartition *spv_partition_new(const SpvComposition *composition, GCancellable *cancellable, GError **error);
 void spv_partition_free(SpvPartition *partition);
 
-/* The layer (index) whose visible shape holds POINT, or the nearest; -1 when nothing is laid. */
-int spv_partition_layer_at(const SpvPartition *partition, SpvPoint point);
-
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(SpvComposition, spv_composition_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(SpvPartition, spv_partition_free)

@@ -43,8 +43,6 @@ void spv_draw_hatch(cairo_t *cr, SpvHatch hatch, double paper_mm);
 void spv_draw_guide(cairo_t *cr, const SpvGuide *guide, double paper_mm);
 /* Likewise, of one layer (an index into the panel's layers) only. */
 void spv_draw_guide_of_layer(cairo_t *cr, const SpvGuide *guide, guint layer, double paper_mm);
-/* The name of each tincture, well inside its largest piece, where it fits. */
-void spv_draw_tincture_names(cairo_t *cr, const SpvPartition *partition, double paper_mm);
 
 /* Words SIZE mm high (capital letters) on paper, with the left end of the baseline at (X, Y), in the
  * context's colour; returns their width in the context's units. ALIGN is 0 (from X on), 0.5 (about X) or 1

@@ -203,52 +203,12 @@ test_dot_pixels(void **state) {
   scene_clear(&scene);
 }
 
-/* --- Names --- */
-
-static guint
-count_ink(cairo_t *cr, SpvBox box) {
-  guint inked = 0;
-
-  for (int y = (int) box.y0; y < (int) box.y1; y++)
-    for (int x = (int) box.x0; x < (int) box.x1; x++)
-      inked += bitmap_ink(cr, x, y) > 0.2;
-  return inked;
-}
-
-static void
-test_names(void **state) {
-  Scene scene;
-  g_autoptr(SpvPath) large = scene_box(-9, 0, 1, 10), small = scene_box(2, 0, 2.5, 10);
-  SpvRegion regions[2] = { { SPV_HATCH_VERT, spv_shape_new_from_path(large) },
-                           { SPV_HATCH_GULES, spv_shape_new_from_path(small) } };
-  SpvPartition partition = { 0 };
-  cairo_t *cr = bitmap_new(WIDTH, HEIGHT, PX, X0, Y0);
-
-  (void) state;
-  scene_init(&scene, SPV_OUTLINE_STRIP, 20, 10);
-  partition.composition = &scene.composition;
-  partition.regions = g_ptr_array_new();
-  g_ptr_array_add(partition.regions, &regions[0]);
-  g_ptr_array_add(partition.regions, &regions[1]);
-  spv_draw_tincture_names(cr, &partition, PAPER);
-  /* "vert", in the middle of the large one; nothing that would not fit the small one. */
-  assert_true(count_ink(cr, (SpvBox){ X0 - 5 * PX, Y0 + 4 * PX, X0 - 3 * PX, Y0 + 6 * PX }) > 30);
-  assert_int_equal(count_ink(cr, (SpvBox){ X0 + PX, 0, WIDTH, HEIGHT }), 0);
-  assert_int_equal(count_ink(cr, (SpvBox){ 0, 0, X0 - 9 * PX, HEIGHT }), 0);
-  g_ptr_array_unref(partition.regions);
-  spv_shape_unref(regions[0].shape);
-  spv_shape_unref(regions[1].shape);
-  cairo_destroy(cr);
-  scene_clear(&scene);
-}
-
 int
 main(void) {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test(test_all_numbers),     cmocka_unit_test(test_crowded_numbers),
     cmocka_unit_test(test_one_layer),       cmocka_unit_test(test_radii),
     cmocka_unit_test(test_ruling_overhang), cmocka_unit_test(test_dot_pixels),
-    cmocka_unit_test(test_names),
   };
 
   return cmocka_run_group_tests(tests, NULL, NULL);

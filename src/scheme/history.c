@@ -131,6 +131,14 @@ spv_history_redo(SpvHistory *history) {
   return TRUE;
 }
 
+gboolean
+spv_history_drop(SpvHistory *history) {
+  if (!spv_history_undo(history))
+    return FALSE;
+  forget_redo(history);
+  return TRUE;
+}
+
 void
 spv_history_mark_saved(SpvHistory *history) {
   SpvScheme *old = history->saved;

@@ -32,6 +32,9 @@ const char *spv_history_redo_label(const SpvHistory *history);
 /* FALSE when there is nothing to undo or redo. */
 gboolean spv_history_undo(SpvHistory *history);
 gboolean spv_history_redo(SpvHistory *history);
+/* Takes the last step back as if it had never been taken: nothing is left to redo. FALSE when there is none.
+ */
+gboolean spv_history_drop(SpvHistory *history);
 
 /* The present is what the file holds. */
 void spv_history_mark_saved(SpvHistory *history);

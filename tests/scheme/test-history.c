@@ -7,7 +7,7 @@
 
 #include <string.h>
 
-typedef enum { PUSH, PUSH_SAME, SETTLE, UNDO, REDO, SAVED, UNSAVED } Step;
+typedef enum { PUSH, PUSH_SAME, SETTLE, UNDO, REDO, DROP, SAVED, UNSAVED } Step;
 
 typedef struct {
   Step step;
@@ -72,6 +72,23 @@ static const Row merge_rows[] = {
   { UNDO,   NULL, NULL,  NULL, "E", "drag", "drag", TRUE,  TRUE },
 };
 
+static const Row drop_rows[] = {
+  /* nothing to take back at first */
+  { DROP,  NULL, NULL,   NULL, "0", NULL,   NULL, FALSE, FALSE },
+  /* a drag that is given up leaves no trace, however many joined steps it took */
+  { PUSH,  "A",  "a",    NULL, "A", "a",    NULL, TRUE,  TRUE },
+  { PUSH,  "B",  "drag", "k",  "B", "drag", NULL, TRUE,  TRUE },
+  { PUSH,  "C",  "drag", "k",  "C", "drag", NULL, TRUE,  TRUE },
+  { DROP,  NULL, NULL,   NULL, "A", "a",    NULL, TRUE,  TRUE },
+  { REDO,  NULL, NULL,   NULL, "A", "a",    NULL, FALSE, TRUE },
+  /* the next drag is a step of its own */
+  { PUSH,  "D",  "drag", "k",  "D", "drag", NULL, TRUE,  TRUE },
+  { UNDO,  NULL, NULL,   NULL, "A", "a",    "drag", TRUE, TRUE },
+  /* what could be redone goes as well */
+  { DROP,  NULL, NULL,   NULL, "0", NULL,   NULL, TRUE,  FALSE },
+  { DROP,  NULL, NULL,   NULL, "0", NULL,   NULL, FALSE, FALSE },
+};
+
 static const Row saved_rows[] = {
   { PUSH,    "A",  "a",   NULL, "A", "a",  NULL, TRUE, TRUE },
   { SAVED,   NULL, NULL,  NULL, "A", "a",  NULL, TRUE, FALSE },
@@ -114,6 +131,8 @@ take_step(SpvHistory *history, const Row *row) {
     return spv_history_undo(history);
   case REDO:
     return spv_history_redo(history);
+  case DROP:
+    return spv_history_drop(history);
   case SAVED:
     spv_history_mark_saved(history);
     return TRUE;
@@ -152,6 +171,12 @@ static void
 steps_of_one_key_are_joined(void **state) {
   (void) state;
   run_rows(merge_rows, G_N_ELEMENTS(merge_rows));
+}
+
+static void
+a_step_that_is_given_up_leaves_no_trace(void **state) {
+  (void) state;
+  run_rows(drop_rows, G_N_ELEMENTS(drop_rows));
 }
 
 static void
@@ -217,6 +242,7 @@ main(void) {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test(steps_go_back_and_forth),
     cmocka_unit_test(steps_of_one_key_are_joined),
+    cmocka_unit_test(a_step_that_is_given_up_leaves_no_trace),
     cmocka_unit_test(what_the_file_holds_is_known),
     cmocka_unit_test(only_the_last_five_hundred_steps_are_kept),
     cmocka_unit_test(random_edits_are_undone_and_redone_byte_for_byte),

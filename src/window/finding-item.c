@@ -12,6 +12,7 @@ struct _SpvFindingItem {
   GObject parent_instance;
   SpvFinding finding;
   char *message, *remedy, *use, *panel;
+  gboolean locked;
 };
 
 G_DEFINE_FINAL_TYPE(SpvFindingItem, spv_finding_item, G_TYPE_OBJECT)
@@ -47,6 +48,11 @@ spv_finding_item_panel(SpvFindingItem *item) {
   return item->panel;
 }
 
+gboolean
+spv_finding_item_is_locked(SpvFindingItem *item) {
+  return item->locked;
+}
+
 static char *
 use_label(const SpvRemedy *remedy) {
   g_autofree char *value = NULL;
@@ -70,6 +76,7 @@ item_new(const SpvFinding *finding, const SpvScheme *scheme, guint chosen) {
   item->message = spv_screen_text_unbroken(message);
   item->remedy = remedy ? spv_screen_text_unbroken(remedy) : NULL;
   item->use = finding->has_remedy ? use_label(&finding->remedy) : NULL;
+  item->locked = finding->has_remedy && scheme->panels[finding->panel]->layers[finding->remedy.layer]->locked;
   if (finding->panel != chosen)
     item->panel = g_strdup(scheme->panels[finding->panel]->name);
   return item;
@@ -81,7 +88,7 @@ item_equal(SpvFindingItem *a, SpvFindingItem *b) {
   return a->finding.panel == b->finding.panel && a->finding.layer == b->finding.layer &&
          a->finding.severity == b->finding.severity && g_strcmp0(a->message, b->message) == 0 &&
          g_strcmp0(a->remedy, b->remedy) == 0 && g_strcmp0(a->use, b->use) == 0 &&
-         g_strcmp0(a->panel, b->panel) == 0;
+         g_strcmp0(a->panel, b->panel) == 0 && a->locked == b->locked;
 }
 
 static void

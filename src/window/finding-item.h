@@ -17,6 +17,8 @@ const char *spv_finding_item_message(SpvFindingItem *item);
 const char *spv_finding_item_remedy(SpvFindingItem *item);
 /* "Use four", or NULL where nothing can be applied. */
 const char *spv_finding_item_use(SpvFindingItem *item);
+/* Whether the remedy is for a layer that is locked. */
+gboolean spv_finding_item_is_locked(SpvFindingItem *item);
 /* The name of the panel that it is about, where that is not the chosen one; otherwise NULL. */
 const char *spv_finding_item_panel(SpvFindingItem *item);
 

@@ -59,8 +59,10 @@ show_item(SpvFindingRow *self) {
   gtk_button_set_label(self->use_button, use ? use : "");
   gtk_widget_set_visible(GTK_WIDGET(self->use_button), use != NULL);
   gtk_widget_set_visible(self->remedy_box, remedy || use);
-  if (use && remedy)
-    gtk_widget_set_tooltip_text(GTK_WIDGET(self->use_button), remedy);
+  gtk_widget_set_sensitive(GTK_WIDGET(self->use_button), !spv_finding_item_is_locked(self->item));
+  gtk_widget_set_tooltip_text(GTK_WIDGET(self->use_button), spv_finding_item_is_locked(self->item)
+                                                                ? _("The layer is locked: unlock it first.")
+                                                                : remedy);
   show_severity(self, spv_finding_item_finding(self->item)->severity);
 }
 

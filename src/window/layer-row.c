@@ -65,6 +65,9 @@ show_item(SpvLayerRow *self) {
               layer->locked ? "spv-locked-symbolic" : "spv-unlocked-symbolic",
               layer->locked ? _("Unlock layer") : _("Lock layer"));
   self->showing = FALSE;
+  gtk_widget_set_sensitive(GTK_WIDGET(self->hide_button), !layer->locked);
+  if (layer->locked)
+    gtk_widget_set_tooltip_text(GTK_WIDGET(self->hide_button), _("The layer is locked: unlock it first."));
   set_class(GTK_WIDGET(self), "spv-hidden-layer", layer->hidden);
   gtk_widget_set_tooltip_text(GTK_WIDGET(self),
                               layer->locked ? _("Locked: unlock it to change, move or remove it.") : summary);
@@ -72,29 +75,17 @@ show_item(SpvLayerRow *self) {
 }
 
 static void
-edit(SpvLayerRow *self, const SpvLayer *layer, const char *label) {
-  if (self->session)
-    spv_session_edit_layer(self->session, spv_layer_item_index(self->item), layer, label, NULL);
-}
-
-static void
 on_hide_toggled(SpvLayerRow *self) {
-  gboolean hidden = gtk_toggle_button_get_active(self->hide_button);
-
-  if (self->showing)
-    return;
-  g_autoptr(SpvLayer) layer = spv_layer_with_hidden(spv_layer_item_layer(self->item), hidden);
-  edit(self, layer, hidden ? _("Hide layer") : _("Show layer"));
+  if (!self->showing && self->session)
+    spv_session_set_layer_hidden(self->session, spv_layer_item_index(self->item),
+                                 gtk_toggle_button_get_active(self->hide_button));
 }
 
 static void
 on_lock_toggled(SpvLayerRow *self) {
-  gboolean locked = gtk_toggle_button_get_active(self->lock_button);
-
-  if (self->showing)
-    return;
-  g_autoptr(SpvLayer) layer = spv_layer_with_locked(spv_layer_item_layer(self->item), locked);
-  edit(self, layer, locked ? _("Lock layer") : _("Unlock layer"));
+  if (!self->showing && self->session)
+    spv_session_set_layer_locked(self->session, spv_layer_item_index(self->item),
+                                 gtk_toggle_button_get_active(self->lock_button));
 }
 
 /* The menu's actions act on the chosen layer: this one, once its menu is open. */
@@ -116,6 +107,8 @@ is_renaming(SpvLayerRow *self) {
 void
 spv_layer_row_rename(SpvLayerRow *self) {
   g_return_if_fail(SPV_IS_LAYER_ROW(self));
+  if (spv_layer_item_layer(self->item)->locked)
+    return;
   gtk_editable_set_text(GTK_EDITABLE(self->name_entry), spv_layer_item_layer(self->item)->name);
   gtk_stack_set_visible_child(self->title, GTK_WIDGET(self->name_entry));
   gtk_widget_grab_focus(GTK_WIDGET(self->name_entry));
@@ -135,10 +128,8 @@ take_name(SpvLayerRow *self) {
     return;
   name = spv_screen_text_name(gtk_editable_get_text(GTK_EDITABLE(self->name_entry)));
   spv_layer_row_cancel_rename(self);
-  if (*name == '\0' || g_str_equal(name, spv_layer_item_layer(self->item)->name))
-    return;
-  g_autoptr(SpvLayer) layer = spv_layer_with_name(spv_layer_item_layer(self->item), name);
-  edit(self, layer, _("Rename layer"));
+  if (*name != '\0' && self->session && !g_str_equal(name, spv_layer_item_layer(self->item)->name))
+    spv_session_rename_layer(self->session, spv_layer_item_index(self->item), name);
 }
 
 static void

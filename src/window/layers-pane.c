@@ -49,11 +49,9 @@ chosen_row(SpvLayersPane *self) {
 static void
 move_chosen(SpvLayersPane *self, int by) {
   SpvSession *session = spv_pane_session(SPV_PANE(self));
-  const SpvLayer *layer = spv_session_chosen_layer(session);
-  int to = spv_session_layer(session) + by;
+  int layer = spv_session_layer(session);
 
-  if (layer && !layer->locked && to >= 0 && to < (int) spv_session_chosen_panel(session)->n_layers)
-    spv_session_move_layer(session, (guint) (to - by), (guint) to);
+  spv_session_move_layer(session, (guint) layer, (guint) (layer + by));
 }
 
 static gboolean

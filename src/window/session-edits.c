@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The session's edits of what is chosen: each makes a new scheme and pushes it. */
+/* The session's edits of what is chosen: each makes a new scheme and pushes it. Here, and nowhere else, a
+ * locked layer is kept as it is. */
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
@@ -20,14 +21,55 @@ spv_session_edit_panel(SpvSession *session, const SpvPanel *panel, const char *l
     push_panel(session, panel, label, merge, SPV_SESSION_SAME_LAYER);
 }
 
+/* The chosen panel's layer INDEX, or NULL. */
+static const SpvLayer *
+layer_at(SpvSession *session, guint index) {
+  const SpvPanel *panel = spv_session_chosen_panel(session);
+  return panel && index < panel->n_layers ? panel->layers[index] : NULL;
+}
+
+gboolean
+spv_session_can_edit_layer(SpvSession *session, guint index) {
+  const SpvLayer *layer = layer_at(session, index);
+  return layer && !layer->locked;
+}
+
+static void
+put_layer(SpvSession *session, guint index, const SpvLayer *layer, const char *label, const char *merge) {
+  g_autoptr(SpvPanel) edited = spv_panel_with_layer(spv_session_chosen_panel(session), index, layer);
+  push_panel(session, edited, label, merge, SPV_SESSION_SAME_LAYER);
+}
+
 void
 spv_session_edit_layer(SpvSession *session, guint index, const SpvLayer *layer, const char *label,
                        const char *merge) {
-  const SpvPanel *panel = spv_session_chosen_panel(session);
-  if (!panel || index >= panel->n_layers)
+  if (spv_session_can_edit_layer(session, index))
+    put_layer(session, index, layer, label, merge);
+}
+
+void
+spv_session_rename_layer(SpvSession *session, guint index, const char *name) {
+  if (!spv_session_can_edit_layer(session, index))
     return;
-  g_autoptr(SpvPanel) edited = spv_panel_with_layer(panel, index, layer);
-  push_panel(session, edited, label, merge, SPV_SESSION_SAME_LAYER);
+  g_autoptr(SpvLayer) layer = spv_layer_with_name(layer_at(session, index), name);
+  put_layer(session, index, layer, _("Rename layer"), NULL);
+}
+
+void
+spv_session_set_layer_hidden(SpvSession *session, guint index, gboolean hidden) {
+  if (!spv_session_can_edit_layer(session, index))
+    return;
+  g_autoptr(SpvLayer) layer = spv_layer_with_hidden(layer_at(session, index), hidden);
+  put_layer(session, index, layer, hidden ? _("Hide layer") : _("Show layer"), NULL);
+}
+
+void
+spv_session_set_layer_locked(SpvSession *session, guint index, gboolean locked) {
+  const SpvLayer *now = layer_at(session, index);
+  if (!now)
+    return;
+  g_autoptr(SpvLayer) layer = spv_layer_with_locked(now, locked);
+  put_layer(session, index, layer, locked ? _("Lock layer") : _("Unlock layer"), NULL);
 }
 
 /* Whether a layer of PANEL below INDEX that is drawn last there shows tincture ID. */
@@ -84,8 +126,9 @@ void
 spv_session_remove_layer(SpvSession *session) {
   const SpvPanel *panel = spv_session_chosen_panel(session);
   const SpvLayer *layer = spv_session_chosen_layer(session);
-  if (!layer || layer->locked)
+  if (!spv_session_can_edit_layer(session, (guint) spv_session_layer(session)))
     return;
+  /* Translators: a step of the history; %s is the name of a layer or of a tincture. */
   g_autofree char *label = g_strdup_printf(_("Remove “%s”"), layer->name);
   g_autoptr(SpvPanel) edited = spv_panel_with_layer_removed(panel, (guint) spv_session_layer(session));
   /* The layer beneath is chosen next, so that a key pressed again goes on downwards. */
@@ -108,10 +151,15 @@ spv_session_duplicate_layer(SpvSession *session) {
   push_panel(session, edited, label, NULL, (int) index);
 }
 
+gboolean
+spv_session_can_move_layer(SpvSession *session, guint from, guint to) {
+  return from != to && layer_at(session, to) && spv_session_can_edit_layer(session, from);
+}
+
 void
 spv_session_move_layer(SpvSession *session, guint from, guint to) {
   const SpvPanel *panel = spv_session_chosen_panel(session);
-  if (!panel || from >= panel->n_layers || to >= panel->n_layers || from == to)
+  if (!spv_session_can_move_layer(session, from, to))
     return;
   g_autoptr(SpvPanel) edited = spv_panel_with_layer_moved(panel, from, to);
   g_autofree char *label = g_strdup_printf(_("Move “%s”"), panel->layers[from]->name);
@@ -125,8 +173,7 @@ spv_session_apply_finding(SpvSession *session, const SpvFinding *finding) {
       finding->remedy.layer >= scheme->panels[finding->panel]->n_layers)
     return;
   const SpvLayer *layer = scheme->panels[finding->panel]->layers[finding->remedy.layer];
-  const SpvPatternInfo *info = spv_pattern_info(layer->pattern.kind);
-  if (finding->remedy.measure >= info->n_measures)
+  if (layer->locked || finding->remedy.measure >= spv_pattern_info(layer->pattern.kind)->n_measures)
     return;
   g_autoptr(SpvScheme) mended = spv_finding_apply(finding, scheme);
   if (!mended)

@@ -149,6 +149,16 @@ spv_session_settle(SpvSession *session) {
   spv_history_settle(session->history);
 }
 
+/* The topmost layer of PANEL that has handles to drag; -1 when there is none. */
+static int
+open_layer(const SpvPanel *panel) {
+  for (guint i = panel->n_layers; i-- > 0;) {
+    if (!panel->layers[i]->hidden && !panel->layers[i]->locked)
+      return (int) i;
+  }
+  return -1;
+}
+
 /* The topmost layer of NOW that BEFORE has not, or has otherwise; -1 when there is none. */
 static int
 changed_layer(const SpvPanel *before, const SpvPanel *now) {
@@ -160,8 +170,8 @@ changed_layer(const SpvPanel *before, const SpvPanel *now) {
   return -1;
 }
 
-/* Shows what undo and redo change: its layer is chosen, on another panel when the chosen one stays as it is.
- */
+/* Shows what undo and redo change: its layer is chosen, on another panel when the chosen one stays as it
+ * is. */
 static void
 go_where_it_changed(SpvSession *session, const SpvScheme *before) {
   const SpvScheme *now = spv_session_scheme(session);
@@ -177,7 +187,7 @@ go_where_it_changed(SpvSession *session, const SpvScheme *before) {
   if (layer >= 0)
     session->layer = layer;
   else if (panel != (guint) session->panel)
-    session->layer = (int) now->panels[panel]->n_layers - 1;
+    session->layer = open_layer(now->panels[panel]);
   session->panel = (int) panel;
 }
 
@@ -206,6 +216,11 @@ spv_session_redo(SpvSession *session) {
 }
 
 gboolean
+spv_session_drop(SpvSession *session) {
+  return step(session, spv_history_drop);
+}
+
+gboolean
 spv_session_is_modified(SpvSession *session) {
   return spv_history_is_modified(session->history);
 }
@@ -225,7 +240,7 @@ spv_session_file(SpvSession *session) {
   return session->file;
 }
 
-/* The first panel that has something on it, and the topmost of its layers. */
+/* The first panel that has something on it. */
 static void
 choose_first(SpvSession *session) {
   const SpvScheme *scheme = spv_session_scheme(session);
@@ -234,7 +249,7 @@ choose_first(SpvSession *session) {
   for (guint i = 0; i < scheme->n_panels; i++) {
     if (scheme->panels[i]->n_layers > 0) {
       session->panel = (int) i;
-      session->layer = (int) scheme->panels[i]->n_layers - 1;
+      session->layer = open_layer(scheme->panels[i]);
       return;
     }
   }
@@ -308,6 +323,13 @@ spv_session_select(SpvSession *session, int panel, int layer) {
   if (session->panel != old_panel)
     g_clear_pointer(&session->guide, spv_guide_free);
   notify_selection(session, old_panel, old_layer);
+}
+
+void
+spv_session_choose_panel(SpvSession *session, int panel) {
+  const SpvScheme *scheme = spv_session_scheme(session);
+  if (panel != session->panel && panel >= 0 && (guint) panel < scheme->n_panels)
+    spv_session_select(session, panel, open_layer(scheme->panels[panel]));
 }
 
 const SpvPanel *

@@ -15,11 +15,13 @@ G_BEGIN_DECLS
 #define SPV_TYPE_SESSION (spv_session_get_type())
 G_DECLARE_FINAL_TYPE(SpvSession, spv_session, SPV, SESSION, GObject)
 
-/* Properties (read by bindings): "title" (string), "modified" (boolean), "can-undo", "can-redo" (boolean),
+/* Properties (read by bindings): "title" (string), "modified", "can-undo", "can-redo" (boolean),
  * "undo-label", "redo-label" (string or NULL), "file" (GFile or NULL), "panel" (int, index), "layer" (int,
- * index, -1 for none). Signals: "scheme-changed"   the scheme is another
- * value (edit, undo, open): redraw, refill. "selection-changed" panel or layer chosen. "findings-changed" the
- * checks of the scheme of now have come back. */
+ * index, -1 for none).
+ *
+ * Signals: "scheme-changed": the scheme is another value (edit, undo, open): redraw, refill.
+ * "selection-changed": another panel or layer is chosen.
+ * "findings-changed": the checks of the scheme of now have come back. */
 
 SpvSession *spv_session_new(const SpvScheme *scheme, GFile *file);
 
@@ -36,9 +38,13 @@ void spv_session_push(SpvSession *session, const SpvScheme *scheme, const char *
 #define SPV_SESSION_SAME_LAYER (-2)
 void spv_session_push_and_choose(SpvSession *session, const SpvScheme *scheme, const char *label,
                                  const char *merge, int layer);
+/* Ends a run of joined edits; see spv_history_settle(). */
 void spv_session_settle(SpvSession *session);
+/* Undo and redo choose the layer that they change, on its panel. FALSE when there was nothing to do. */
 gboolean spv_session_undo(SpvSession *session);
 gboolean spv_session_redo(SpvSession *session);
+/* Undo of an edit that the painter gave up half-way: it can't be redone. */
+gboolean spv_session_drop(SpvSession *session);
 gboolean spv_session_is_modified(SpvSession *session);
 const char *spv_session_undo_label(SpvSession *session);
 const char *spv_session_redo_label(SpvSession *session);
@@ -49,7 +55,11 @@ gboolean spv_session_save(SpvSession *session, GFile *file, GError **error);
 
 int spv_session_panel(SpvSession *session);
 int spv_session_layer(SpvSession *session);
+/* Chooses LAYER (-1: none) of PANEL; what is out of range is brought back. */
 void spv_session_select(SpvSession *session, int panel, int layer);
+/* Comes to PANEL, if that is not the chosen one: the topmost layer that is visible and not locked is chosen,
+ * so that its handles are there to be dragged; none when there is no such layer. */
+void spv_session_choose_panel(SpvSession *session, int panel);
 const SpvPanel *spv_session_chosen_panel(SpvSession *session);
 /* NULL when none is chosen. */
 const SpvLayer *spv_session_chosen_layer(SpvSession *session);
@@ -60,18 +70,27 @@ const SpvGuide *spv_session_guide(SpvSession *session);
 const SpvComposition *spv_session_composition_of(SpvSession *session, guint panel);
 
 /* Edits of what is chosen, each one step of history with its own label; where nothing can be done they do
- * nothing. */
+ * nothing. Of a locked layer nothing changes but the lock. */
 void spv_session_edit_panel(SpvSession *session, const SpvPanel *panel, const char *label, const char *merge);
 void spv_session_edit_layer(SpvSession *session, guint index, const SpvLayer *layer, const char *label,
                             const char *merge);
+/* Whether there is a layer INDEX that is not locked. */
+gboolean spv_session_can_edit_layer(SpvSession *session, guint index);
+void spv_session_rename_layer(SpvSession *session, guint index, const char *name);
+void spv_session_set_layer_hidden(SpvSession *session, guint index, gboolean hidden);
+void spv_session_set_layer_locked(SpvSession *session, guint index, gboolean locked);
 /* Adds a layer of KIND above the chosen one (on top when none), with tinctures that differ from what is
  * beneath, and chooses it. */
 void spv_session_add_layer(SpvSession *session, SpvPatternKind kind);
-/* A locked layer stays. */
+/* Removes the chosen layer, and chooses the one beneath. */
 void spv_session_remove_layer(SpvSession *session);
+/* Puts a copy of the chosen layer above it, not locked, and chooses that. */
 void spv_session_duplicate_layer(SpvSession *session);
 /* Moves layer FROM to TO and follows it. */
 void spv_session_move_layer(SpvSession *session, guint from, guint to);
+/* Whether that would do anything. */
+gboolean spv_session_can_move_layer(SpvSession *session, guint from, guint to);
+/* Carries out the remedy of FINDING, and shows the layer. */
 void spv_session_apply_finding(SpvSession *session, const SpvFinding *finding);
 
 /* SpvFinding in a GPtrArray, of the whole scheme; those of now, or of a moment ago while new ones are worked

@@ -22,314 +22,236 @@ typedef enum {
   NEEDS_ROOM, /* a panel that can take one more layer */
   NEEDS_LAYER,
   NEEDS_OPEN_LAYER, /* one that is not locked */
-  NEEDS_LAYER_ABOVE,
-  NEEDS_LAYER_BELOW,
+  NEEDS_WAY_UP,     /* likewise, with a place above */
+  NEEDS_WAY_DOWN,
   NEEDS_LAYER_AND_ROOM,
   NEEDS_PANELS /* more than one */
 } Need;
 
-/* Files and dialogs */
+/* Dialogs and notices */
 
 static void
-activate_new(GSimpleAction *action, GVariant *parameter, gpointer window) {
-  (void) action;
-  (void) parameter;
-  spv_window_new_scheme(window);
-}
-
-static void
-activate_open(GSimpleAction *action, GVariant *parameter, gpointer window) {
-  (void) action;
-  (void) parameter;
-  spv_window_open(window);
-}
-
-static void
-activate_open_recent(GSimpleAction *action, GVariant *parameter, gpointer window) {
-  (void) action;
-  g_autoptr(GFile) file = g_file_new_for_uri(g_variant_get_string(parameter, NULL));
-  spv_window_open_file(window, file);
-}
-
-static void
-activate_save(GSimpleAction *action, GVariant *parameter, gpointer window) {
-  (void) action;
-  (void) parameter;
-  spv_window_save(window);
-}
-
-static void
-activate_save_as(GSimpleAction *action, GVariant *parameter, gpointer window) {
-  (void) action;
-  (void) parameter;
-  spv_window_save_as(window);
-}
-
-static void
-activate_save_as_template(GSimpleAction *action, GVariant *parameter, gpointer window) {
-  (void) action;
-  (void) parameter;
-  spv_window_save_as_template(window);
-}
-
-static void
-activate_export(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  (void) action;
-  (void) parameter;
-  SpvWindow *window = data;
+export_sheets(SpvWindow *window) {
   spv_export_dialog_present(GTK_WINDOW(window), spv_session_scheme(window->session),
                             spv_window_settings(window));
 }
 
 static void
-activate_scheme_properties(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  (void) action;
-  (void) parameter;
-  SpvWindow *window = data;
+scheme_properties(SpvWindow *window) {
   spv_properties_dialog_present(GTK_WINDOW(window), window->session);
 }
 
 static void
-activate_about(GSimpleAction *action, GVariant *parameter, gpointer window) {
-  (void) action;
-  (void) parameter;
-  spv_dialog_about(window);
+about(SpvWindow *window) {
+  spv_dialog_about(GTK_WINDOW(window));
 }
 
 static void
-activate_restore_kept(GSimpleAction *action, GVariant *parameter, gpointer window) {
-  (void) action;
-  (void) parameter;
-  spv_window_restore_kept(window);
-}
-
-static void
-activate_discard_kept(GSimpleAction *action, GVariant *parameter, gpointer window) {
-  (void) action;
-  (void) parameter;
-  spv_window_discard_kept(window);
-}
-
-static void
-activate_dismiss_notice(GSimpleAction *action, GVariant *parameter, gpointer window) {
-  (void) action;
-  (void) parameter;
+dismiss_notice(SpvWindow *window) {
   spv_window_notice(window, NULL);
+}
+
+static void
+open_recent(SpvWindow *window, const char *uri) {
+  g_autoptr(GFile) file = g_file_new_for_uri(uri);
+  spv_window_open_file(window, file);
 }
 
 /* Edits */
 
 static void
-activate_undo(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  (void) action;
-  (void) parameter;
-  spv_session_undo(SPV_WINDOW(data)->session);
+undo(SpvWindow *window) {
+  spv_session_undo(window->session);
 }
 
 static void
-activate_redo(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  (void) action;
-  (void) parameter;
-  spv_session_redo(SPV_WINDOW(data)->session);
+redo(SpvWindow *window) {
+  spv_session_redo(window->session);
 }
 
 static void
-activate_add_layer(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  (void) action;
+add_layer(SpvWindow *window, const char *key) {
   SpvPatternKind kind;
-  if (spv_pattern_kind_from_key(g_variant_get_string(parameter, NULL), &kind))
-    spv_session_add_layer(SPV_WINDOW(data)->session, kind);
+  if (spv_pattern_kind_from_key(key, &kind))
+    spv_session_add_layer(window->session, kind);
 }
 
 static void
-activate_remove_layer(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  (void) action;
-  (void) parameter;
-  spv_session_remove_layer(SPV_WINDOW(data)->session);
+remove_layer(SpvWindow *window) {
+  spv_session_remove_layer(window->session);
 }
 
 static void
-activate_duplicate_layer(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  (void) action;
-  (void) parameter;
-  spv_session_duplicate_layer(SPV_WINDOW(data)->session);
+duplicate_layer(SpvWindow *window) {
+  spv_session_duplicate_layer(window->session);
 }
 
 static void
-activate_raise_layer(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  (void) action;
-  (void) parameter;
-  SpvSession *session = SPV_WINDOW(data)->session;
-  guint layer = (guint) spv_session_layer(session);
-  spv_session_move_layer(session, layer, layer + 1);
+raise_layer(SpvWindow *window) {
+  guint layer = (guint) spv_session_layer(window->session);
+  spv_session_move_layer(window->session, layer, layer + 1);
 }
 
 static void
-activate_lower_layer(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  (void) action;
-  (void) parameter;
-  SpvSession *session = SPV_WINDOW(data)->session;
-  guint layer = (guint) spv_session_layer(session);
-  spv_session_move_layer(session, layer, layer - 1);
+lower_layer(SpvWindow *window) {
+  guint layer = (guint) spv_session_layer(window->session);
+  spv_session_move_layer(window->session, layer, layer - 1);
 }
 
 static void
-activate_rename_layer(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  (void) action;
-  (void) parameter;
-  spv_layers_pane_rename(SPV_LAYERS_PANE(SPV_WINDOW(data)->layers_pane));
+rename_layer(SpvWindow *window) {
+  spv_layers_pane_rename(SPV_LAYERS_PANE(window->layers_pane));
 }
 
 static void
-activate_toggle_layer_hidden(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  (void) action;
-  (void) parameter;
-  SpvSession *session = SPV_WINDOW(data)->session;
-  const SpvLayer *layer = spv_session_chosen_layer(session);
-  g_autoptr(SpvLayer) edited = spv_layer_with_hidden(layer, !layer->hidden);
-  const char *label = layer->hidden ? _("Show layer") : _("Hide layer");
-  spv_session_edit_layer(session, (guint) spv_session_layer(session), edited, label, NULL);
+toggle_layer_hidden(SpvWindow *window) {
+  gboolean hidden = spv_session_chosen_layer(window->session)->hidden;
+  spv_session_set_layer_hidden(window->session, (guint) spv_session_layer(window->session), !hidden);
 }
 
 static void
-activate_toggle_layer_locked(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  (void) action;
-  (void) parameter;
-  SpvSession *session = SPV_WINDOW(data)->session;
-  const SpvLayer *layer = spv_session_chosen_layer(session);
-  g_autoptr(SpvLayer) edited = spv_layer_with_locked(layer, !layer->locked);
-  const char *label = layer->locked ? _("Unlock layer") : _("Lock layer");
-  spv_session_edit_layer(session, (guint) spv_session_layer(session), edited, label, NULL);
+toggle_layer_locked(SpvWindow *window) {
+  gboolean locked = spv_session_chosen_layer(window->session)->locked;
+  spv_session_set_layer_locked(window->session, (guint) spv_session_layer(window->session), !locked);
 }
 
 /* What is shown */
 
 static void
-activate_zoom_in(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  (void) action;
-  (void) parameter;
-  spv_canvas_zoom_in(SPV_CANVAS(SPV_WINDOW(data)->canvas));
+zoom_in(SpvWindow *window) {
+  spv_canvas_zoom_in(SPV_CANVAS(window->canvas));
 }
 
 static void
-activate_zoom_out(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  (void) action;
-  (void) parameter;
-  spv_canvas_zoom_out(SPV_CANVAS(SPV_WINDOW(data)->canvas));
+zoom_out(SpvWindow *window) {
+  spv_canvas_zoom_out(SPV_CANVAS(window->canvas));
 }
 
 static void
-activate_zoom_fit(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  (void) action;
-  (void) parameter;
-  spv_canvas_zoom_fit(SPV_CANVAS(SPV_WINDOW(data)->canvas));
+zoom_fit(SpvWindow *window) {
+  spv_canvas_zoom_fit(SPV_CANVAS(window->canvas));
 }
 
-/* Chooses the panel STEP further on, round and round, with its topmost layer. */
+/* Chooses the panel STEP further on, round and round. */
 static void
 go_on(SpvWindow *window, int step) {
-  const SpvScheme *scheme = spv_session_scheme(window->session);
-  int n = (int) scheme->n_panels;
-  int panel = (spv_session_panel(window->session) + step + n) % n;
-  spv_session_select(window->session, panel, (int) scheme->panels[panel]->n_layers - 1);
+  int n = (int) spv_session_scheme(window->session)->n_panels;
+  spv_session_choose_panel(window->session, (spv_session_panel(window->session) + step + n) % n);
 }
 
 static void
-activate_next_panel(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  (void) action;
-  (void) parameter;
-  go_on(data, 1);
+next_panel(SpvWindow *window) {
+  go_on(window, 1);
 }
 
 static void
-activate_previous_panel(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  (void) action;
-  (void) parameter;
-  go_on(data, -1);
-}
-
-/* A switch's new state goes into the widget, and is remembered under the setting KEY. */
-static void
-remember(SpvWindow *window, const char *key, gboolean value) {
-  GSettings *settings = spv_window_settings(window);
-  if (settings)
-    g_settings_set_boolean(settings, key, value);
+previous_panel(SpvWindow *window) {
+  go_on(window, -1);
 }
 
 static void
-change_guide(GSimpleAction *action, GVariant *state, gpointer data) {
-  SpvWindow *window = data;
-  gboolean on = g_variant_get_boolean(state);
+show_guide(SpvWindow *window, gboolean on) {
   g_object_set(window->canvas, "show-guide", on, NULL);
-  remember(window, "show-guide", on);
-  g_simple_action_set_state(action, state);
 }
 
 static void
-change_hatch(GSimpleAction *action, GVariant *state, gpointer data) {
-  SpvWindow *window = data;
-  gboolean on = g_variant_get_boolean(state);
+show_hatch(SpvWindow *window, gboolean on) {
   g_object_set(window->canvas, "hatch", on, NULL);
-  remember(window, "show-hatch", on);
-  g_simple_action_set_state(action, state);
 }
 
 static void
-change_fold_left(GSimpleAction *action, GVariant *state, gpointer data) {
-  SpvWindow *window = data;
-  gboolean folded = g_variant_get_boolean(state);
+fold_left(SpvWindow *window, gboolean folded) {
   gtk_widget_set_visible(window->left_pane, !folded);
-  remember(window, "left-pane", !folded);
-  g_simple_action_set_state(action, state);
 }
 
 static void
-change_fold_right(GSimpleAction *action, GVariant *state, gpointer data) {
-  SpvWindow *window = data;
-  gboolean folded = g_variant_get_boolean(state);
+fold_right(SpvWindow *window, gboolean folded) {
   gtk_widget_set_visible(window->right_pane, !folded);
-  remember(window, "right-pane", !folded);
-  g_simple_action_set_state(action, state);
 }
 
-/* The table */
+/* The tables */
 
 static const struct {
-  GActionEntry entry;
+  const char *name;
   Need need;
+  void (*act)(SpvWindow *window);
+  void (*act_on)(SpvWindow *window, const char *what); /* in its place: takes a string */
 } verbs[] = {
-  { { .name = "new", .activate = activate_new }, NEEDS_NOTHING },
-  { { .name = "open", .activate = activate_open }, NEEDS_NOTHING },
-  { { .name = "open-recent", .activate = activate_open_recent, .parameter_type = "s" }, NEEDS_NOTHING },
-  { { .name = "save", .activate = activate_save }, NEEDS_UNSAVED },
-  { { .name = "save-as", .activate = activate_save_as }, NEEDS_SCHEME },
-  { { .name = "save-as-template", .activate = activate_save_as_template }, NEEDS_SCHEME },
-  { { .name = "export", .activate = activate_export }, NEEDS_DESIGN },
-  { { .name = "scheme-properties", .activate = activate_scheme_properties }, NEEDS_SCHEME },
-  { { .name = "about", .activate = activate_about }, NEEDS_NOTHING },
-  { { .name = "restore-kept", .activate = activate_restore_kept }, NEEDS_NOTHING },
-  { { .name = "discard-kept", .activate = activate_discard_kept }, NEEDS_NOTHING },
-  { { .name = "dismiss-notice", .activate = activate_dismiss_notice }, NEEDS_NOTHING },
-  { { .name = "undo", .activate = activate_undo }, NEEDS_UNDO },
-  { { .name = "redo", .activate = activate_redo }, NEEDS_REDO },
-  { { .name = "add-layer", .activate = activate_add_layer, .parameter_type = "s" }, NEEDS_ROOM },
-  { { .name = "remove-layer", .activate = activate_remove_layer }, NEEDS_OPEN_LAYER },
-  { { .name = "duplicate-layer", .activate = activate_duplicate_layer }, NEEDS_LAYER_AND_ROOM },
-  { { .name = "raise-layer", .activate = activate_raise_layer }, NEEDS_LAYER_ABOVE },
-  { { .name = "lower-layer", .activate = activate_lower_layer }, NEEDS_LAYER_BELOW },
-  { { .name = "rename-layer", .activate = activate_rename_layer }, NEEDS_LAYER },
-  { { .name = "toggle-layer-hidden", .activate = activate_toggle_layer_hidden }, NEEDS_LAYER },
-  { { .name = "toggle-layer-locked", .activate = activate_toggle_layer_locked }, NEEDS_LAYER },
-  { { .name = "zoom-in", .activate = activate_zoom_in }, NEEDS_SCHEME },
-  { { .name = "zoom-out", .activate = activate_zoom_out }, NEEDS_SCHEME },
-  { { .name = "zoom-fit", .activate = activate_zoom_fit }, NEEDS_SCHEME },
-  { { .name = "next-panel", .activate = activate_next_panel }, NEEDS_PANELS },
-  { { .name = "previous-panel", .activate = activate_previous_panel }, NEEDS_PANELS },
-  { { .name = "toggle-guide", .state = "true", .change_state = change_guide }, NEEDS_SCHEME },
-  { { .name = "toggle-hatch", .state = "false", .change_state = change_hatch }, NEEDS_SCHEME },
-  { { .name = "fold-left", .state = "false", .change_state = change_fold_left }, NEEDS_SCHEME },
-  { { .name = "fold-right", .state = "false", .change_state = change_fold_right }, NEEDS_SCHEME },
+  { "new", NEEDS_NOTHING, spv_window_new_scheme, NULL },
+  { "open", NEEDS_NOTHING, spv_window_open, NULL },
+  { "open-recent", NEEDS_NOTHING, NULL, open_recent },
+  { "save", NEEDS_UNSAVED, spv_window_save, NULL },
+  { "save-as", NEEDS_SCHEME, spv_window_save_as, NULL },
+  { "save-as-template", NEEDS_SCHEME, spv_window_save_as_template, NULL },
+  { "export", NEEDS_DESIGN, export_sheets, NULL },
+  { "scheme-properties", NEEDS_SCHEME, scheme_properties, NULL },
+  { "about", NEEDS_NOTHING, about, NULL },
+  { "restore-kept", NEEDS_NOTHING, spv_window_restore_kept, NULL },
+  { "discard-kept", NEEDS_NOTHING, spv_window_discard_kept, NULL },
+  { "dismiss-notice", NEEDS_NOTHING, dismiss_notice, NULL },
+  { "undo", NEEDS_UNDO, undo, NULL },
+  { "redo", NEEDS_REDO, redo, NULL },
+  { "add-layer", NEEDS_ROOM, NULL, add_layer },
+  { "remove-layer", NEEDS_OPEN_LAYER, remove_layer, NULL },
+  { "duplicate-layer", NEEDS_LAYER_AND_ROOM, duplicate_layer, NULL },
+  { "raise-layer", NEEDS_WAY_UP, raise_layer, NULL },
+  { "lower-layer", NEEDS_WAY_DOWN, lower_layer, NULL },
+  { "rename-layer", NEEDS_OPEN_LAYER, rename_layer, NULL },
+  { "toggle-layer-hidden", NEEDS_OPEN_LAYER, toggle_layer_hidden, NULL },
+  { "toggle-layer-locked", NEEDS_LAYER, toggle_layer_locked, NULL },
+  { "zoom-in", NEEDS_SCHEME, zoom_in, NULL },
+  { "zoom-out", NEEDS_SCHEME, zoom_out, NULL },
+  { "zoom-fit", NEEDS_SCHEME, zoom_fit, NULL },
+  { "next-panel", NEEDS_PANELS, next_panel, NULL },
+  { "previous-panel", NEEDS_PANELS, previous_panel, NULL },
 };
+
+/* Each is remembered under a setting, INVERTED where that says the opposite. */
+static const struct {
+  const char *name, *setting;
+  gboolean inverted, at_first;
+  void (*show)(SpvWindow *window, gboolean on);
+} switches[] = {
+  { "toggle-guide", "show-guide", FALSE, TRUE, show_guide },
+  { "toggle-hatch", "show-hatch", FALSE, FALSE, show_hatch },
+  { "fold-left", "left-pane", TRUE, FALSE, fold_left },
+  { "fold-right", "right-pane", TRUE, FALSE, fold_right },
+};
+
+static void
+on_activate(GSimpleAction *action, GVariant *parameter, gpointer window) {
+  for (gsize i = 0; i < G_N_ELEMENTS(verbs); i++) {
+    if (!g_str_equal(verbs[i].name, g_action_get_name(G_ACTION(action))))
+      continue;
+    if (verbs[i].act_on)
+      verbs[i].act_on(window, g_variant_get_string(parameter, NULL));
+    else
+      verbs[i].act(window);
+  }
+}
+
+static void
+on_change_state(GSimpleAction *action, GVariant *state, gpointer window) {
+  GSettings *settings = spv_window_settings(window);
+  gboolean on = g_variant_get_boolean(state);
+  for (gsize i = 0; i < G_N_ELEMENTS(switches); i++) {
+    if (!g_str_equal(switches[i].name, g_action_get_name(G_ACTION(action))))
+      continue;
+    switches[i].show(window, on);
+    if (settings)
+      g_settings_set_boolean(settings, switches[i].setting, on != switches[i].inverted);
+  }
+  g_simple_action_set_state(action, state);
+}
+
+void
+spv_window_restore_switches(SpvWindow *window) {
+  GSettings *settings = spv_window_settings(window);
+  for (gsize i = 0; settings && i < G_N_ELEMENTS(switches); i++) {
+    gboolean on = g_settings_get_boolean(settings, switches[i].setting) != switches[i].inverted;
+    g_action_group_change_action_state(G_ACTION_GROUP(window), switches[i].name, g_variant_new_boolean(on));
+  }
+}
 
 static gboolean
 has_design(const SpvScheme *scheme) {
@@ -351,8 +273,8 @@ is_met(SpvWindow *window, Need need) {
     return FALSE;
   const SpvScheme *scheme = spv_session_scheme(session);
   const SpvPanel *panel = spv_session_chosen_panel(session);
-  const SpvLayer *layer = spv_session_chosen_layer(session);
   gboolean room = panel && panel->n_layers < SPV_PANEL_MAX_LAYERS;
+  guint layer = (guint) spv_session_layer(session); /* beyond all when there is none */
   switch (need) {
   case NEEDS_NOTHING:
   case NEEDS_SCHEME:
@@ -368,15 +290,15 @@ is_met(SpvWindow *window, Need need) {
   case NEEDS_ROOM:
     return room;
   case NEEDS_LAYER:
-    return layer != NULL;
+    return spv_session_chosen_layer(session) != NULL;
   case NEEDS_OPEN_LAYER:
-    return layer && !layer->locked;
-  case NEEDS_LAYER_ABOVE:
-    return layer && !layer->locked && (guint) spv_session_layer(session) + 1 < panel->n_layers;
-  case NEEDS_LAYER_BELOW:
-    return layer && !layer->locked && spv_session_layer(session) > 0;
+    return spv_session_can_edit_layer(session, layer);
+  case NEEDS_WAY_UP:
+    return spv_session_can_move_layer(session, layer, layer + 1);
+  case NEEDS_WAY_DOWN:
+    return spv_session_can_move_layer(session, layer, layer - 1);
   case NEEDS_LAYER_AND_ROOM:
-    return layer && room;
+    return spv_session_chosen_layer(session) && room;
   case NEEDS_PANELS:
     return scheme->n_panels > 1;
   }
@@ -404,12 +326,18 @@ say_step(GMenu *menu, GtkWidget *button, const char *action, const char *step, c
   gtk_accessible_update_property(GTK_ACCESSIBLE(button), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
 }
 
+static void
+enable(SpvWindow *window, const char *name, Need need) {
+  GAction *action = g_action_map_lookup_action(G_ACTION_MAP(window), name);
+  g_simple_action_set_enabled(G_SIMPLE_ACTION(action), is_met(window, need));
+}
+
 void
 spv_window_update_actions(SpvWindow *window) {
-  for (gsize i = 0; i < G_N_ELEMENTS(verbs); i++) {
-    GAction *action = g_action_map_lookup_action(G_ACTION_MAP(window), verbs[i].entry.name);
-    g_simple_action_set_enabled(G_SIMPLE_ACTION(action), is_met(window, verbs[i].need));
-  }
+  for (gsize i = 0; i < G_N_ELEMENTS(verbs); i++)
+    enable(window, verbs[i].name, verbs[i].need);
+  for (gsize i = 0; i < G_N_ELEMENTS(switches); i++)
+    enable(window, switches[i].name, NEEDS_SCHEME);
   SpvSession *session = window->session;
   g_menu_remove_all(window->edit_menu);
   /* Translators: %s is a step such as "change depth". With a colon before it ("Undo: %s") it keeps its
@@ -422,6 +350,14 @@ spv_window_update_actions(SpvWindow *window) {
 
 void
 spv_window_add_actions(SpvWindow *window) {
-  for (gsize i = 0; i < G_N_ELEMENTS(verbs); i++)
-    g_action_map_add_action_entries(G_ACTION_MAP(window), &verbs[i].entry, 1, window);
+  for (gsize i = 0; i < G_N_ELEMENTS(verbs); i++) {
+    GActionEntry entry = { .name = verbs[i].name, .activate = on_activate };
+    entry.parameter_type = verbs[i].act_on ? "s" : NULL;
+    g_action_map_add_action_entries(G_ACTION_MAP(window), &entry, 1, window);
+  }
+  for (gsize i = 0; i < G_N_ELEMENTS(switches); i++) {
+    GActionEntry entry = { .name = switches[i].name, .change_state = on_change_state };
+    entry.state = switches[i].at_first ? "true" : "false";
+    g_action_map_add_action_entries(G_ACTION_MAP(window), &entry, 1, window);
+  }
 }

@@ -34,6 +34,8 @@ void spv_window_notice(SpvWindow *window, const char *words);
 
 /* window-actions.c */
 void spv_window_add_actions(SpvWindow *window);
+/* Sets the switches as the settings remember them. */
+void spv_window_restore_switches(SpvWindow *window);
 /* The one place that says what can be done now. */
 void spv_window_update_actions(SpvWindow *window);
 

@@ -119,16 +119,6 @@ spv_window_keep(SpvWindow *window, GError **error) {
 /* Size and switches */
 
 static void
-restore_switch(SpvWindow *window, const char *action, const char *key, gboolean inverted) {
-  GSettings *settings = spv_window_settings(window);
-  if (!settings)
-    return;
-  gboolean on = g_settings_get_boolean(settings, key) != inverted;
-  GAction *it = g_action_map_lookup_action(G_ACTION_MAP(window), action);
-  g_action_change_state(it, g_variant_new_boolean(on));
-}
-
-static void
 restore_state(SpvWindow *window) {
   GSettings *settings = spv_window_settings(window);
   if (settings) {
@@ -137,10 +127,7 @@ restore_state(SpvWindow *window) {
     if (g_settings_get_boolean(settings, "window-maximized"))
       gtk_window_maximize(GTK_WINDOW(window));
   }
-  restore_switch(window, "toggle-guide", "show-guide", FALSE);
-  restore_switch(window, "toggle-hatch", "show-hatch", FALSE);
-  restore_switch(window, "fold-left", "left-pane", TRUE);
-  restore_switch(window, "fold-right", "right-pane", TRUE);
+  spv_window_restore_switches(window);
 }
 
 static void

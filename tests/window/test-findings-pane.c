@@ -69,12 +69,36 @@ says_and_mends(void **state) {
 }
 
 static void
+a_remedy_waits_until_its_layer_is_unlocked(void **state) {
+  Bench bench = bench_open(spv_findings_pane_new());
+  GtkWidget *use;
+
+  (void) state;
+  crowd_the_check(&bench);
+  spv_session_set_layer_locked(bench.session, 1, TRUE);
+  wait_for_findings(&bench);
+  use = find_nth(GTK_WIDGET(row_with_remedy(&bench)), GTK_TYPE_BUTTON, 0);
+  assert_false(gtk_widget_is_sensitive(use));
+  assert_string_equal(gtk_widget_get_tooltip_text(use), "The layer is locked: unlock it first.");
+  spv_session_set_layer_locked(bench.session, 1, FALSE);
+  wait_for_findings(&bench);
+  click(find_nth(GTK_WIDGET(row_with_remedy(&bench)), GTK_TYPE_BUTTON, 0));
+  assert_string_equal(spv_session_undo_label(bench.session), "Mend “Check”");
+  bench_close(&bench);
+}
+
+static void
 those_of_the_chosen_panel_come_first(void **state) {
   Bench bench = bench_open(spv_findings_pane_new());
   SpvFindingItem *item;
 
   (void) state;
   crowd_the_check(&bench);
+  /* Nobody has measured the other panel, and that matters once it has a design. */
+  spv_session_choose_panel(bench.session, 1);
+  spv_session_add_layer(bench.session, SPV_PATTERN_FIELD);
+  wait_for_findings(&bench);
+  spv_session_choose_panel(bench.session, 0);
   item = spv_finding_row_item(SPV_FINDING_ROW(row_at(&bench, 0)));
   assert_int_equal(spv_finding_item_finding(item)->panel, 0);
   assert_null(spv_finding_item_panel(item));
@@ -126,7 +150,7 @@ keeps_rows_that_say_the_same(void **state) {
 static void
 the_finest_line_is_the_painters(void **state) {
   Bench bench = bench_open(spv_findings_pane_new());
-  GtkWidget *line = find_called(bench.pane, GTK_TYPE_TEXT, "Finest line");
+  GtkWidget *line = find_called(bench.pane, GTK_TYPE_ENTRY, "Finest line");
 
   (void) state;
   assert_string_equal(text_of(line), "0.25");
@@ -164,6 +188,7 @@ says_so_when_there_is_nothing_to_mend(void **state) {
 
 static const struct CMUnitTest tests[] = {
   cmocka_unit_test(says_and_mends),
+    cmocka_unit_test(a_remedy_waits_until_its_layer_is_unlocked),
   cmocka_unit_test(those_of_the_chosen_panel_come_first),
   cmocka_unit_test(a_row_goes_where_its_finding_is),
   cmocka_unit_test(keeps_rows_that_say_the_same),

@@ -143,12 +143,107 @@ removing_goes_on_downwards_and_stops_at_none(void **state) {
 }
 
 static void
-a_locked_layer_is_not_removed(void **state) {
+of_a_locked_layer_nothing_changes_but_the_lock(void **state) {
   SpvSession *s = ((Fixture *) *state)->session;
-  g_autoptr(SpvLayer) locked = spv_layer_with_locked(spv_session_chosen_layer(s), TRUE);
-  spv_session_edit_layer(s, 1, locked, "Lock layer", NULL);
+  spv_session_set_layer_locked(s, 1, TRUE);
+  assert_string_equal(spv_session_undo_label(s), "Lock layer");
+  const SpvLayer *locked = spv_session_chosen_layer(s);
+  assert_true(locked->locked);
+  assert_false(spv_session_can_edit_layer(s, 1));
+  assert_false(spv_session_can_move_layer(s, 1, 0));
+
+  rename_layer(s, "chequy", NULL);
+  spv_session_rename_layer(s, 1, "chequy");
+  spv_session_set_layer_hidden(s, 1, TRUE);
+  spv_session_move_layer(s, 1, 0);
   spv_session_remove_layer(s);
   assert_int_equal(spv_session_chosen_panel(s)->n_layers, 2);
+  assert_ptr_equal(spv_session_chosen_layer(s), locked);
+
+  /* Another may pass it, and a copy is open. */
+  spv_session_move_layer(s, 0, 1);
+  assert_string_equal(spv_session_chosen_panel(s)->layers[0]->id, "check");
+  spv_session_undo(s);
+  spv_session_select(s, 0, 1);
+  spv_session_duplicate_layer(s);
+  assert_false(spv_session_chosen_layer(s)->locked);
+  spv_session_undo(s);
+
+  spv_session_set_layer_locked(s, 1, FALSE);
+  assert_string_equal(spv_session_undo_label(s), "Unlock layer");
+  spv_session_set_layer_hidden(s, 1, TRUE);
+  assert_string_equal(spv_session_undo_label(s), "Hide layer");
+  spv_session_rename_layer(s, 1, "chequy");
+  assert_string_equal(spv_session_undo_label(s), "Rename layer");
+  assert_string_equal(spv_session_chosen_panel(s)->layers[1]->name, "chequy");
+}
+
+static void
+a_layer_moves_only_to_a_place_that_there_is(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  assert_true(spv_session_can_move_layer(s, 0, 1));
+  assert_true(spv_session_can_move_layer(s, 1, 0));
+  assert_false(spv_session_can_move_layer(s, 1, 1));
+  assert_false(spv_session_can_move_layer(s, 1, 2));
+  assert_false(spv_session_can_move_layer(s, 0, (guint) -1));
+  assert_false(spv_session_can_move_layer(s, (guint) -1, 0));
+  spv_session_move_layer(s, 1, 2);
+  assert_null(spv_session_undo_label(s));
+}
+
+static void
+coming_to_a_panel_chooses_its_topmost_open_layer(void **state) {
+  Fixture *f = *state;
+  SpvSession *s = f->session;
+  spv_session_choose_panel(s, 1);
+  assert_int_equal(spv_session_panel(s), 1);
+  assert_int_equal(spv_session_layer(s), -1);
+  spv_session_choose_panel(s, 0);
+  assert_int_equal(spv_session_layer(s), 1);
+  /* On the chosen panel the choice stays, and what is out of range is nowhere. */
+  spv_session_select(s, 0, 0);
+  f->selection = 0;
+  spv_session_choose_panel(s, 0);
+  spv_session_choose_panel(s, 2);
+  spv_session_choose_panel(s, -1);
+  assert_int_equal(spv_session_layer(s), 0);
+  assert_int_equal(f->selection, 0);
+
+  static const struct {
+    gboolean hidden[2], locked[2];
+    int chosen;
+  } cases[] = {
+    { { FALSE, TRUE }, { FALSE, FALSE }, 0 },
+    { { FALSE, FALSE }, { FALSE, TRUE }, 0 },
+    { { TRUE, FALSE }, { FALSE, TRUE }, -1 },
+    { { FALSE, FALSE }, { TRUE, FALSE }, 1 },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS(cases); i++) {
+    spv_session_select(s, 0, -1);
+    for (guint k = 0; k < 2; k++) {
+      spv_session_set_layer_locked(s, k, FALSE);
+      spv_session_set_layer_hidden(s, k, cases[i].hidden[k]);
+      spv_session_set_layer_locked(s, k, cases[i].locked[k]);
+    }
+    spv_session_select(s, 1, -1);
+    spv_session_choose_panel(s, 0);
+    assert_int_equal(spv_session_layer(s), cases[i].chosen);
+  }
+}
+
+static void
+a_drag_that_is_given_up_leaves_no_trace(void **state) {
+  Fixture *f = *state;
+  rename_layer(f->session, "a", "drag");
+  rename_layer(f->session, "b", "drag");
+  f->scheme = 0;
+  assert_true(spv_session_drop(f->session));
+  assert_int_equal(f->scheme, 1);
+  assert_false(spv_session_is_modified(f->session));
+  assert_null(spv_session_undo_label(f->session));
+  assert_null(spv_session_redo_label(f->session));
+  assert_int_equal(spv_session_layer(f->session), 1);
+  assert_false(spv_session_drop(f->session));
 }
 
 static void
@@ -312,6 +407,12 @@ a_remedy_is_one_step_and_shows_its_panel(void **state) {
   }
   assert_non_null(worst);
   SpvFinding copy = *worst;
+  spv_session_select(s, 0, 1);
+  spv_session_set_layer_locked(s, 1, TRUE);
+  spv_session_apply_finding(s, &copy);
+  assert_string_equal(spv_session_undo_label(s), "Lock layer");
+  spv_session_undo(s);
+  spv_session_select(s, 1, -1);
   spv_session_apply_finding(s, &copy);
   assert_int_equal(spv_session_panel(s), 0);
   assert_true(spv_session_chosen_layer(s)->pattern.measures[columns].value < 16);
@@ -386,7 +487,10 @@ main(void) {
     SESSION(adds_above_the_chosen_layer_and_chooses_it),
     SESSION(adds_on_top_of_a_panel_with_no_layer_chosen),
     SESSION(removing_goes_on_downwards_and_stops_at_none),
-    SESSION(a_locked_layer_is_not_removed),
+    SESSION(of_a_locked_layer_nothing_changes_but_the_lock),
+    SESSION(a_layer_moves_only_to_a_place_that_there_is),
+    SESSION(coming_to_a_panel_chooses_its_topmost_open_layer),
+    SESSION(a_drag_that_is_given_up_leaves_no_trace),
     SESSION(the_choice_follows_a_layer_that_moves),
     SESSION(a_copy_has_an_id_of_its_own),
     SESSION(undo_shows_the_panel_that_it_changes),

@@ -14,7 +14,7 @@ struct _SpvMeasureEntry {
   GtkWidget parent_instance;
 
   GtkWidget *field;
-  GtkText *text;
+  GtkEntry *text; /* an entry within the field: only that has its text read out and set from outside */
   GtkLabel *unit_label;
   GtkMenuButton *unit_button;
   GtkDropDown *choice;
@@ -240,7 +240,7 @@ static gboolean
 on_scroll(GtkEventControllerScroll *controller, double dx, double dy, SpvMeasureEntry *self) {
   (void) controller;
   (void) dx;
-  if (!gtk_widget_has_focus(GTK_WIDGET(self->text)) || dy == 0)
+  if (dy == 0 || !(gtk_widget_get_state_flags(GTK_WIDGET(self->text)) & GTK_STATE_FLAG_FOCUS_WITHIN))
     return FALSE;
   step(self, dy < 0 ? 1 : -1);
   return TRUE;

@@ -169,7 +169,7 @@ show_removable(SpvTinctureRow *self, guint index, const SpvTincture *tincture) {
   g_autoptr(GError) error = NULL;
   g_autoptr(SpvScheme)
       without = spv_scheme_with_tincture_removed(spv_session_scheme(self->session), index, &error);
-  g_autofree char *label = g_strdup_printf(_("Remove %s"), tincture->name);
+  g_autofree char *label = g_strdup_printf(_("Remove “%s”"), tincture->name);
 
   gtk_widget_set_sensitive(GTK_WIDGET(self->remove_button), without != NULL);
   gtk_widget_set_tooltip_text(GTK_WIDGET(self->remove_button), without ? label : error->message);

@@ -58,7 +58,7 @@ desk_open(Desk *desk, const SpvMeasureSpec *spec, gboolean optional, SpvMeasure 
   gtk_window_set_child(GTK_WINDOW(desk->window), desk->entry);
   gtk_window_present(GTK_WINDOW(desk->window));
   WAIT_FOR(gtk_widget_get_mapped(desk->entry), 5000);
-  desk->text = find_nth(desk->entry, GTK_TYPE_TEXT, 0);
+  desk->text = find_nth(desk->entry, GTK_TYPE_ENTRY, 0);
   desk->field = gtk_widget_get_parent(desk->text);
   gtk_widget_grab_focus(desk->entry);
 }

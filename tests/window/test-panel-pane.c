@@ -12,7 +12,7 @@ panel(Bench *bench) {
 
 static GtkWidget *
 field(Bench *bench, const char *name) {
-  return find_called(bench->pane, GTK_TYPE_TEXT, name);
+  return find_called(bench->pane, GTK_TYPE_ENTRY, name);
 }
 
 static void

@@ -56,8 +56,8 @@ a_name_is_needed(void **state) {
 static void
 only_an_unused_tincture_can_go(void **state) {
   Bench bench = bench_open(spv_tinctures_pane_new());
-  GtkWidget *used = find_called(row_at(&bench, 0), GTK_TYPE_BUTTON, "Remove bone");
-  GtkWidget *unused = find_called(row_at(&bench, 2), GTK_TYPE_BUTTON, "Remove deep sea green");
+  GtkWidget *used = find_called(row_at(&bench, 0), GTK_TYPE_BUTTON, "Remove “bone”");
+  GtkWidget *unused = find_called(row_at(&bench, 2), GTK_TYPE_BUTTON, "Remove “deep sea green”");
 
   (void) state;
   assert_false(gtk_widget_is_sensitive(used));
@@ -67,7 +67,7 @@ only_an_unused_tincture_can_go(void **state) {
   assert_null(row_at(&bench, 2));
   assert_string_equal(spv_session_undo_label(bench.session), "Remove tincture");
   spv_session_undo(bench.session);
-  assert_non_null(find_called(row_at(&bench, 2), GTK_TYPE_BUTTON, "Remove deep sea green"));
+  assert_non_null(find_called(row_at(&bench, 2), GTK_TYPE_BUTTON, "Remove “deep sea green”"));
   bench_close(&bench);
 }
 

@@ -3,6 +3,9 @@
  * cairo, so that a word is as wide on paper as on any screen, and the same on every machine with the font. */
 #include "draw/draw.h"
 
+/* Named outright, for "Sans" alone is another font on every machine, and a sheet would break its lines
+ * elsewhere; "Sans" stands in where the font is missing. */
+#define FAMILIES "DejaVu Sans,Sans"
 /* The font size of the layout, in its own units. Pango counts in 1/1024 of these, so rounding is far below
  * what a printer shows. */
 #define LAYOUT_SIZE 100
@@ -58,8 +61,9 @@ lettering_new(void) {
   pango_layout_set_single_paragraph_mode(lettering->layout, TRUE);
   pango_layout_set_attributes(lettering->layout, attributes);
   for (int bold = 0; bold < 2; bold++) {
-    PangoFontDescription *font = pango_font_description_from_string("Sans");
+    PangoFontDescription *font = pango_font_description_new();
 
+    pango_font_description_set_family_static(font, FAMILIES);
     pango_font_description_set_absolute_size(font, LAYOUT_SIZE * PANGO_SCALE);
     pango_font_description_set_weight(font, bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
     lettering->fonts[bold] = font;

@@ -3,34 +3,38 @@
 
 #include "sheet/figure.h"
 #include "sheet/sheet.h"
-#include "sheet/wording.h"
 
 /* The caption of the templates must have room. */
 #define TEMPLATES_LEAST 24.0
-/* What makes a plan dear whatever the thrift, as factors on the paper; an enlargement is too small when it
- * could be more than DEARTH_MOST times larger. */
-#define DEARTH_MOST 2.0
-#define COST_TOO_SMALL 3.0
-#define COST_NO_FIGURE 50.0
-#define COST_ONE_TEMPLATE 1.6
-#define COST_INCOMPLETE 3.0
-#define COST_CUT 9.0
-#define COLUMN_GAP 6.0
+/* What a copy of the template is worth, in mm of the card's height; the second one is worth more. */
+#define COPY_WORTH 4.0
+#define SECOND_WORTH 40.0
+#define COST_INCOMPLETE 1e4
+#define COLUMN_GAP 5.0
 #define HEIGHT_STEP 1.0
+
+/* Where the enlargement stands to the templates. */
+typedef enum { WAY_BELOW, WAY_RIGHT, WAY_LEFT } Way;
+#define N_WAYS 3u
 
 /* What a plan is asked for. */
 typedef struct {
   const SpvSubject *subject;
   guint content;
-  const SpvThrift *thrift;
   double width, max_height;
   gboolean has_tables;
 } Ask;
 
+/* Moves PLACE on past what COLUMNS take. */
+static void
+skip_columns(const SpvSubject *subject, const SpvColumns *columns, SpvTablePlace *place) {
+  for (guint i = 0; i < columns->n && !spv_tables_at_end(subject->tables, *place); i++)
+    spv_tables_fill(subject->tables, place, columns->height, NULL);
+}
+
 static gboolean
-columns_take_all(const SpvSubject *subject, SpvTablePlace place, guint n, double height) {
-  for (guint i = 0; i < n && !spv_tables_at_end(subject->tables, place); i++)
-    spv_tables_fill(subject->tables, &place, height, NULL);
+columns_take_all(const SpvSubject *subject, SpvTablePlace place, const SpvColumns *columns) {
+  skip_columns(subject, columns, &place);
   return spv_tables_at_end(subject->tables, place);
 }
 
@@ -44,153 +48,160 @@ spv_columns_find(const SpvSubject *subject, SpvTablePlace place, double width, d
   columns->pitch = subject->table_width + COLUMN_GAP;
   columns->n = (guint) MAX(1, floor((width + COLUMN_GAP) / columns->pitch));
   columns->height = max_height;
-  if (!columns_take_all(subject, place, columns->n, max_height))
+  if (!columns_take_all(subject, place, columns))
     return;
   /* The least height is found by halving: what fits in some height fits in any greater one. */
   double low = 0, high = max_height;
   while (high - low > HEIGHT_STEP) {
-    double middle = (low + high) / 2;
-    if (columns_take_all(subject, place, columns->n, middle))
-      high = middle;
+    columns->height = (low + high) / 2;
+    if (columns_take_all(subject, place, columns))
+      high = columns->height;
     else
-      low = middle;
+      low = columns->height;
   }
   columns->height = high;
 }
 
 /* The size of the block of templates with its caption. */
-static void
-measure_templates(const SpvSubject *subject, const SpvPlan *plan, double *width, double *height) {
-  double one_width = spv_box_width(subject->bounds) + 2 * SPV_TEMPLATE_CLEAR;
-  double one_height = spv_box_height(subject->bounds) + 2 * SPV_TEMPLATE_CLEAR;
-  guint across = plan->beside ? plan->n_templates : MIN(plan->n_templates, 1);
-  guint down = plan->beside ? MIN(plan->n_templates, 1) : plan->n_templates;
-
-  *width = across > 0 ? MAX(across * one_width, TEMPLATES_LEAST) : 0;
-  *height = down > 0 ? down * one_height + SPV_CAPTION_HEIGHT : 0;
-}
-
-/* The largest factor that keeps the outline within MOST either way, and all the marks within ROOM. */
-static double
-largest_factor(const SpvSubject *subject, double most, double room_width, double room_height) {
+static SpvPoint
+templates_size(const SpvSubject *subject, const SpvPlan *plan) {
   double width = spv_box_width(subject->bounds), height = spv_box_height(subject->bounds);
-  double factor = spv_figure_factor(width, height, MIN(room_width, most), MIN(room_height, most));
+  guint more = plan->n_templates - 1;
 
-  while (factor > 0) {
-    SpvBox extent = spv_figure_extent(subject, factor);
-    if (spv_box_width(extent) <= room_width && spv_box_height(extent) <= room_height)
-      return factor;
-    double smaller = factor * 0.999; /* the next of the series */
-    factor = spv_figure_factor(width, height, width * smaller, height * smaller);
-  }
-  return 0;
-}
-
-/* Puts the enlargement beside the templates, or below them, as large as it can be, in the middle of the room
- * there. */
-static void
-place_figure(const Ask *ask, double width, SpvPlan *plan) {
-  double templates_width, templates_height;
-
-  measure_templates(ask->subject, plan, &templates_width, &templates_height);
-  plan->figure_x = plan->below ? 0 : templates_width;
-  plan->figure_y = plan->below ? templates_height : 0;
-  plan->factor = largest_factor(ask->subject, ask->thrift->figure_most, width - plan->figure_x,
-                                ask->max_height - plan->figure_y - SPV_CAPTION_HEIGHT);
-  plan->width = templates_width;
-  plan->height = templates_height;
-  if (plan->factor == 0)
-    return;
-  SpvBox extent = spv_figure_extent(ask->subject, plan->factor);
-  plan->width = MAX(plan->width, plan->figure_x + spv_box_width(extent));
-  plan->height = MAX(plan->height, plan->figure_y + SPV_CAPTION_HEIGHT + spv_box_height(extent));
-  if (!plan->side)
-    plan->figure_x += (width - plan->figure_x - spv_box_width(extent)) / 2;
-}
-
-static void
-place_tables(const Ask *ask, SpvPlan *plan) {
-  SpvTablePlace place = { 0, 0 };
-
-  if (plan->side) {
-    plan->side_x = plan->width + SPV_CARD_GAP;
-    plan->side_height = MAX(plan->height, MIN(ask->max_height, ask->thrift->figure_most));
-    plan->side_used = spv_tables_fill(ask->subject->tables, &place, plan->side_height, NULL);
-  }
-  plan->total = MAX(plan->height, plan->side_used);
-  double top = plan->total + (plan->total > 0 ? SPV_CARD_GAP : 0);
-  spv_columns_find(ask->subject, place, ask->width, ask->max_height - top, &plan->columns);
-  if (plan->columns.n == 0) {
-    plan->complete = spv_tables_at_end(ask->subject->tables, place);
-    return;
-  }
-  plan->total = top + plan->columns.height;
-  plan->complete = columns_take_all(ask->subject, place, plan->columns.n, plan->columns.height);
-}
-
-/* How much smaller the enlargement is than it could be. */
-static double
-dearth_of(const Ask *ask, const SpvPlan *plan) {
-  double best = spv_figure_factor(spv_box_width(ask->subject->bounds), spv_box_height(ask->subject->bounds),
-                                  SPV_FIGURE_MOST, SPV_FIGURE_MOST);
-
-  return plan->factor > 0 ? best / plan->factor : 1;
-}
-
-/* What PLAN costs: its height, dearer for what is given up, and much dearer when there is no enlargement,
- * or tables are cut or go on elsewhere. */
-static double
-cost_of(const Ask *ask, const SpvPlan *plan) {
-  double cost = plan->total * pow(plan->dearth, ask->thrift->weight);
-
-  if (plan->dearth > DEARTH_MOST)
-    cost *= COST_TOO_SMALL;
-  if (plan->marked)
-    cost *= COST_NO_FIGURE;
-  if ((ask->content & SPV_CONTENT_TEMPLATES) != 0 && plan->n_templates < 2)
-    cost *= COST_ONE_TEMPLATE;
-  if (!plan->complete)
-    cost *= COST_INCOMPLETE;
-  if (ask->has_tables && ask->subject->table_width > ask->width)
-    cost *= COST_CUT;
-  return cost;
-}
-
-/* Works out one arrangement, of which the templates, and what stands beside or below, are given. FALSE when
- * it does not fit. */
-static gboolean
-try_plan(const Ask *ask, SpvPlan *plan) {
-  double side_width = plan->side ? ask->subject->table_width + SPV_CARD_GAP : 0;
-  double width = ask->width - side_width;
-
-  if (width <= 0 || (plan->side && !ask->has_tables))
-    return FALSE;
-  if ((ask->content & SPV_CONTENT_ENLARGEMENTS) != 0)
-    place_figure(ask, width, plan);
+  if (plan->n_templates == 0)
+    return spv_point(0, 0);
+  if (plan->row)
+    width += more * (width + SPV_TEMPLATE_APART);
   else
-    measure_templates(ask->subject, plan, &plan->width, &plan->height);
-  plan->marked = (ask->content & SPV_CONTENT_ENLARGEMENTS) != 0 && plan->factor == 0;
-  if ((plan->marked && plan->n_templates == 0) || plan->width > width || plan->height > ask->max_height)
+    height += more * (height + SPV_TEMPLATE_APART);
+  return spv_point(MAX(width + 2 * SPV_TEMPLATE_CLEAR, TEMPLATES_LEAST),
+                   height + 2 * SPV_TEMPLATE_CLEAR + SPV_CAPTION_HEIGHT);
+}
+
+/* Places the pictures; what they take up together goes to SIZE. */
+static void
+place_pictures(const Ask *ask, Way way, SpvPlan *plan, SpvPoint *size) {
+  SpvPoint templates = templates_size(ask->subject, plan), figure = { 0, 0 };
+
+  if (plan->factor > 0) {
+    SpvBox extent = spv_figure_extent(ask->subject, plan->factor);
+    figure = spv_point(spv_box_width(extent), spv_box_height(extent));
+  }
+  *size = spv_point(MAX(templates.x, figure.x), MAX(templates.y, figure.y));
+  switch (way) {
+  case WAY_BELOW:
+    plan->figure = spv_point(0, templates.y);
+    size->y = templates.y + figure.y;
+    break;
+  case WAY_RIGHT:
+    plan->figure = spv_point(templates.x, 0);
+    size->x = templates.x + figure.x;
+    break;
+  case WAY_LEFT: /* the tables follow below the templates */
+    plan->templates = spv_point(figure.x + SPV_CARD_GAP, 0);
+    size->x = figure.x + SPV_CARD_GAP + templates.x;
+    break;
+  }
+}
+
+/* Where the tables beside the pictures start, and how wide they may be; whether there is room for any. */
+static gboolean
+find_side(const Ask *ask, Way way, const SpvPlan *plan, SpvPoint size, SpvPoint *at, double *width) {
+  SpvPoint templates = templates_size(ask->subject, plan);
+
+  *at = way == WAY_LEFT ? spv_point(plan->templates.x, templates.y) : spv_point(size.x + SPV_CARD_GAP, 0);
+  *width = ask->width - at->x;
+  return *width >= ask->subject->table_width;
+}
+
+/* The tables: beside the pictures, as high as these or, when TALL, as the card may be; the rest below. FALSE
+ * when there is no room beside them. */
+static gboolean
+place_tables(const Ask *ask, Way way, gboolean tall, SpvPoint size, SpvPlan *plan) {
+  SpvTablePlace place = { 0, 0 };
+  double width, bottom = size.y;
+
+  if (!find_side(ask, way, plan, size, &plan->side_at, &width))
     return FALSE;
-  plan->total = plan->height;
-  plan->complete = TRUE;
-  if (ask->has_tables)
-    place_tables(ask, plan);
-  plan->dearth = dearth_of(ask, plan);
-  plan->cost = cost_of(ask, plan);
+  spv_columns_find(ask->subject, place, width, (tall ? ask->max_height : size.y) - plan->side_at.y,
+                   &plan->side);
+  skip_columns(ask->subject, &plan->side, &place);
+  if (plan->side.n > 0)
+    bottom = MAX(bottom, plan->side_at.y + plan->side.height);
+  plan->below_y = bottom + SPV_CARD_GAP;
+  spv_columns_find(ask->subject, place, ask->width, ask->max_height - plan->below_y, &plan->below);
+  skip_columns(ask->subject, &plan->below, &place);
+  plan->height = plan->below.n > 0 ? plan->below_y + plan->below.height : bottom;
+  plan->complete = spv_tables_at_end(ask->subject->tables, place);
   return TRUE;
 }
 
-/* The best arrangement with N templates; replaces PLAN where it is better, or where there was none. */
+static void
+place_tables_below(const Ask *ask, SpvPoint size, SpvPlan *plan) {
+  SpvTablePlace place = { 0, 0 };
+
+  plan->below_y = size.y + (size.y > 0 ? SPV_CARD_GAP : 0);
+  spv_columns_find(ask->subject, place, ask->width, ask->max_height - plan->below_y, &plan->below);
+  skip_columns(ask->subject, &plan->below, &place);
+  plan->height = plan->below.n > 0 ? plan->below_y + plan->below.height : size.y;
+  plan->complete = spv_tables_at_end(ask->subject->tables, place);
+}
+
+/* Without tables beside it a picture stands in the middle of the card. */
+static void
+centre_figure(const Ask *ask, SpvPlan *plan) {
+  if (plan->factor > 0)
+    plan->figure.x += (ask->width - plan->figure.x -
+                       spv_box_width(spv_figure_extent(ask->subject, plan->factor))) /
+                      2;
+}
+
+/* How the tables stand to the pictures. */
+typedef enum { TABLES_BELOW, TABLES_BESIDE, TABLES_BESIDE_TALL } TableWay;
+#define N_TABLE_WAYS 3u
+
+/* Works out one arrangement, of which the number of templates, how they stand and the factor are given. FALSE
+ * when it does not fit. */
 static gboolean
-find_with_templates(const Ask *ask, guint n, gboolean found, SpvPlan *plan) {
-  for (guint way = 0; way < 8; way++) {
-    SpvPlan next = {
-      .n_templates = n, .beside = (way & 1) != 0, .side = (way & 2) != 0, .below = (way & 4) != 0
-    };
-    if (!try_plan(ask, &next))
+try_plan(const Ask *ask, Way way, TableWay tables, SpvPlan *plan) {
+  SpvPoint size;
+
+  place_pictures(ask, way, plan, &size);
+  if (size.x > ask->width || size.y > ask->max_height)
+    return FALSE;
+  plan->height = size.y;
+  plan->complete = TRUE;
+  if (tables != TABLES_BELOW)
+    return ask->has_tables && place_tables(ask, way, tables == TABLES_BESIDE_TALL, size, plan);
+  if (ask->has_tables)
+    place_tables_below(ask, size, plan);
+  if (way != WAY_LEFT)
+    centre_figure(ask, plan);
+  return TRUE;
+}
+
+static double
+cost_of(const SpvPlan *plan) {
+  double cost = plan->height - COPY_WORTH * plan->n_templates;
+
+  if (plan->n_templates < 2)
+    cost += SECOND_WORTH;
+  return plan->complete ? cost : cost + COST_INCOMPLETE;
+}
+
+/* Replaces PLAN by the best arrangement with N templates where that is better, or where there was none. */
+static gboolean
+find_with_templates(const Ask *ask, guint n, double factor, gboolean found, SpvPlan *plan) {
+  gboolean marked = (ask->content & SPV_CONTENT_ENLARGEMENTS) != 0 && factor == 0;
+
+  for (guint try = 0; try < 2 * N_WAYS * N_TABLE_WAYS; try++) {
+    SpvPlan next = { .n_templates = n, .row = try % 2 == 0, .marked = marked, .factor = factor };
+    Way way = (Way) (try / 2 % N_WAYS);
+    if ((n < 2 && !next.row) || ((n == 0 || factor == 0) && way != WAY_BELOW))
       continue;
-    if (!found || next.cost < plan->cost - 1e-9)
+    if (!try_plan(ask, way, (TableWay) (try / 2 / N_WAYS), &next))
+      continue;
+    if (!found || cost_of(&next) < cost_of(plan) - 1e-9)
       *plan = next;
     found = TRUE;
   }
@@ -198,17 +209,20 @@ find_with_templates(const Ask *ask, guint n, gboolean found, SpvPlan *plan) {
 }
 
 gboolean
-spv_plan_find(const SpvSubject *subject, guint content, const SpvThrift *thrift, double width,
-              double max_height, SpvPlan *plan) {
+spv_plan_find(const SpvSubject *subject, guint content, double factor, double width, double max_height,
+              SpvPlan *plan) {
   gboolean has_tables = (content & SPV_CONTENT_OFFSETS) != 0 && subject->table_width > 0;
-  Ask ask = { subject, content, thrift, width, max_height, has_tables };
+  Ask ask = { subject, content, width, max_height, has_tables };
   gboolean found = FALSE;
 
+  if (has_tables && subject->table_width > width)
+    return FALSE;
   if ((content & SPV_CONTENT_TEMPLATES) != 0) {
-    found = find_with_templates(&ask, 2, found, plan);
-    return find_with_templates(&ask, 1, found, plan);
+    for (guint n = SPV_TEMPLATES_MOST; n > 0; n--)
+      found = find_with_templates(&ask, n, factor, found, plan);
+    return found;
   }
-  /* An enlargement that would not be one: the panel at true size stands in for it. */
-  found = find_with_templates(&ask, 0, found, plan);
-  return found || find_with_templates(&ask, 1, found, plan);
+  /* Where an enlargement would not be one, the panel at true size stands in for it. */
+  gboolean stands_in = (content & SPV_CONTENT_ENLARGEMENTS) != 0 && factor == 0;
+  return find_with_templates(&ask, stands_in ? 1 : 0, factor, found, plan);
 }

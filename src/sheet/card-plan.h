@@ -6,44 +6,41 @@
 #include "sheet/table.h"
 
 #define SPV_CARD_PADDING 3.0
-#define SPV_CARD_GAP 4.0       /* between pictures and tables */
-#define SPV_CAPTION_HEIGHT 3.0 /* the words above a picture */
+#define SPV_CARD_GAP 3.0       /* between pictures and tables */
+#define SPV_CAPTION_HEIGHT 3.0 /* the words above the templates */
 
-/* Columns of tables below the pictures. */
+/* White round a template, so that scissors can reach it. */
+#define SPV_TEMPLATE_CLEAR 4.0
+/* White between one template and the next. */
+#define SPV_TEMPLATE_APART 5.0
+/* More copies than this are of no use: some in colour, some to try on. */
+#define SPV_TEMPLATES_MOST 5u
+
+/* Columns of tables, one beside the other. */
 typedef struct {
   guint n;
   double pitch, height;
 } SpvColumns;
 
-/* An enlargement is never larger than this either way, mm: it would take paper and show no more. */
-#define SPV_FIGURE_MOST 76.0
-
-/* How much is given up to save paper. */
-typedef struct {
-  double figure_most; /* the most that an enlargement may measure either way, mm */
-  double weight;      /* 1: what is given up counts as much as paper; 0: only paper counts */
-} SpvThrift;
-
 typedef struct {
   guint n_templates;
-  gboolean below;            /* the enlargement stands below the templates, not beside them */
-  gboolean beside;           /* the templates stand side by side */
-  gboolean marked;           /* the last of them carries the marks, for there is no enlargement */
-  double factor;             /* of the enlargement; 0: none */
-  double figure_x, figure_y; /* of its box, with the caption */
-  double width, height;      /* of the pictures together */
-  gboolean side;             /* tables start beside the pictures */
-  double side_x, side_height, side_used;
-  SpvColumns columns; /* of the tables that are left over */
-  double total;       /* height of everything */
-  gboolean complete;  /* all the tables are on it */
-  double dearth;      /* how much smaller the enlargement is than it could be; 1: not at all */
-  double cost;        /* height, dearer for what is given up */
+  gboolean row;       /* they stand side by side, not one below the other */
+  gboolean marked;    /* the last of them carries the marks, for there is no enlargement */
+  SpvPoint templates; /* of their block, with the caption */
+  double factor;      /* of the enlargement; 0: none */
+  SpvPoint figure;    /* of everything that is drawn of it */
+  SpvPoint side_at;
+  SpvColumns side; /* of the tables beside the pictures */
+  double below_y;
+  SpvColumns below;  /* of the tables that are left over */
+  double height;     /* of everything */
+  gboolean complete; /* all the tables are on it */
 } SpvPlan;
 
-/* The best arrangement within WIDTH by MAX_HEIGHT; tables that do not fit are left over. FALSE when the
- * pictures that must be there do not fit. */
-gboolean spv_plan_find(const SpvSubject *subject, guint content, const SpvThrift *thrift, double width,
+/* The best arrangement within WIDTH by MAX_HEIGHT with an enlargement by FACTOR (0: none), tables that do not
+ * fit left over: the lowest, where each further copy of the template is worth some height. FALSE when what
+ * must be there does not fit. */
+gboolean spv_plan_find(const SpvSubject *subject, guint content, double factor, double width,
                        double max_height, SpvPlan *plan);
 
 /* Columns WIDTH mm wide in all that take the tables from PLACE on in the least height, or, when MAX_HEIGHT is

@@ -1,7 +1,4 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Of all the ways to lay a card out (templates side by side or one below the other, the enlargement beside or
- * below them, the tables beside or below all that) the one is taken that uses least paper for what it shows.
- */
 #include "config.h"
 
 #include "sheet/card.h"
@@ -10,6 +7,7 @@
 
 #include "sheet/card-plan.h"
 #include "sheet/figure.h"
+#include "sheet/label.h"
 #include "sheet/sheet.h"
 #include "sheet/wording.h"
 
@@ -21,6 +19,7 @@ static void
 piece_free(gpointer data) {
   SpvCardPiece *piece = data;
 
+  g_clear_pointer(&piece->labels, g_array_unref);
   g_free(piece->words);
   g_free(piece);
 }
@@ -49,7 +48,7 @@ add_words(SpvCard *card, cairo_t *measuring, const char *text, double x, double 
 
 static SpvCard *
 card_new(const SpvSubject *subject, double width) {
-  SpvCard *card = g_rc_box_new0(SpvCard);
+  SpvCard *card = g_new0(SpvCard, 1);
 
   card->subject = subject;
   card->width = width;
@@ -57,24 +56,21 @@ card_new(const SpvSubject *subject, double width) {
   return card;
 }
 
-static void
-card_clear(gpointer data) {
-  g_ptr_array_unref(((SpvCard *) data)->pieces);
-}
-
-SpvCard *
-spv_card_ref(SpvCard *card) {
-  return g_rc_box_acquire(card);
-}
-
 void
 spv_card_free(SpvCard *card) {
-  g_rc_box_release_full(card, card_clear);
+  g_ptr_array_unref(card->pieces);
+  g_free(card);
 }
 
 gboolean
 spv_card_is_complete(const SpvCard *card) {
   return spv_tables_at_end(card->subject->tables, card->after);
+}
+
+/* The lines of a head's detail at WIDTH. */
+static char **
+wrap_detail(cairo_t *measuring, const char *detail, double width) {
+  return spv_words_wrap(measuring, detail, SPV_WORDS_BODY, FALSE, width - 2 * SPV_CARD_PADDING, 2);
 }
 
 /* The card's name, and DETAIL below it unless NULL. Returns where the head ends. */
@@ -86,13 +82,20 @@ add_head(SpvCard *card, cairo_t *measuring, const char *title, const char *detai
   add_words(card, measuring, shown, SPV_CARD_PADDING, y, SPV_WORDS_CARD_TITLE, TRUE);
   y += HEAD_TITLE;
   if (detail != NULL) {
-    g_auto(GStrv) lines = spv_words_wrap(measuring, detail, SPV_WORDS_BODY, FALSE, inner, 2);
+    g_auto(GStrv) lines = wrap_detail(measuring, detail, card->width);
     for (guint i = 0; lines[i] != NULL; i++, y += DETAIL_PITCH) {
       add_words(card, measuring, lines[i], SPV_CARD_PADDING, y, SPV_WORDS_BODY, FALSE);
       ((SpvCardPiece *) g_ptr_array_index(card->pieces, card->pieces->len - 1))->grey = TRUE;
     }
   }
   return y + HEAD_BELOW;
+}
+
+double
+spv_card_surround(cairo_t *measuring, const SpvSubject *subject, double width) {
+  g_auto(GStrv) lines = wrap_detail(measuring, subject->detail, width);
+
+  return 2 * SPV_CARD_PADDING + HEAD_TITLE + g_strv_length(lines) * DETAIL_PITCH + HEAD_BELOW;
 }
 
 static void
@@ -106,34 +109,43 @@ add_parts(SpvCard *card, GArray *parts, double x, double y) {
   }
 }
 
-/* Adds the tables from PLACE on below TOP, in the columns of COLUMNS. Returns where they end. */
+/* Adds the tables from PLACE on in the columns of COLUMNS, from (X, Y). Returns where they end. */
 static double
-add_columns(SpvCard *card, SpvTablePlace *place, const SpvColumns *columns, double top) {
-  double bottom = top;
+add_columns(SpvCard *card, SpvTablePlace *place, const SpvColumns *columns, double x, double y) {
+  double bottom = y;
 
   for (guint i = 0; i < columns->n; i++) {
     g_autoptr(GArray) parts = g_array_new(FALSE, FALSE, sizeof(SpvTablePart));
     double used = spv_tables_fill(card->subject->tables, place, columns->height, parts);
-    add_parts(card, parts, SPV_CARD_PADDING + i * columns->pitch, top);
-    bottom = MAX(bottom, top + used);
+    add_parts(card, parts, x + i * columns->pitch, y);
+    bottom = MAX(bottom, y + used);
   }
   return bottom;
 }
 
-static void
-add_template(SpvCard *card, const SpvPlan *plan, guint index, double top, const SpvCardOptions *options) {
-  double width = spv_box_width(card->subject->bounds), height = spv_box_height(card->subject->bounds);
-  double x = SPV_CARD_PADDING + SPV_TEMPLATE_CLEAR;
-  double y = top + SPV_CAPTION_HEIGHT + SPV_TEMPLATE_CLEAR;
+/* How many of N copies are in colour; the others are outlines to try on. */
+static guint
+count_coloured(guint n) {
+  return n >= 3 ? 2 : 1;
+}
 
-  if (plan->beside)
-    x += index * (width + 2 * SPV_TEMPLATE_CLEAR);
+static void
+add_template(SpvCard *card, cairo_t *measuring, const SpvPlan *plan, guint index, double top,
+             const SpvCardOptions *options) {
+  double width = spv_box_width(card->subject->bounds), height = spv_box_height(card->subject->bounds);
+  double x = SPV_CARD_PADDING + plan->templates.x + SPV_TEMPLATE_CLEAR;
+  double y = top + plan->templates.y + SPV_CAPTION_HEIGHT + SPV_TEMPLATE_CLEAR;
+
+  if (plan->row)
+    x += index * (width + SPV_TEMPLATE_APART);
   else
-    y += index * (height + 2 * SPV_TEMPLATE_CLEAR);
+    y += index * (height + SPV_TEMPLATE_APART);
   SpvCardPiece *piece = add_piece(card, SPV_PIECE_TEMPLATE, (SpvBox){ x, y, x + width, y + height });
   piece->at = spv_point(x, y);
-  piece->mode = index == 0 ? options->mode : SPV_DRAW_LINES;
+  piece->mode = index < count_coloured(plan->n_templates) ? options->mode : SPV_DRAW_LINES;
   piece->marked = plan->marked && index + 1 == plan->n_templates;
+  if (piece->marked)
+    piece->labels = spv_labels_new(measuring, card->subject, 1);
 }
 
 static void
@@ -141,56 +153,41 @@ add_templates(SpvCard *card, cairo_t *measuring, const SpvPlan *plan, double top
               const SpvCardOptions *options) {
   if (plan->n_templates == 0)
     return;
-  add_words(card, measuring, _("1:1, to cut out"), SPV_CARD_PADDING, top, SPV_WORDS_BODY, FALSE);
+  add_words(card, measuring, _("1:1, to cut out"), SPV_CARD_PADDING + plan->templates.x,
+            top + plan->templates.y, SPV_WORDS_BODY, FALSE);
   for (guint i = 0; i < plan->n_templates; i++)
-    add_template(card, plan, i, top, options);
+    add_template(card, measuring, plan, i, top, options);
 }
 
 static void
 add_figure(SpvCard *card, cairo_t *measuring, const SpvPlan *plan, double top, SpvDrawMode mode) {
   SpvBox extent = spv_figure_extent(card->subject, plan->factor);
-  double x = SPV_CARD_PADDING + plan->figure_x, y = top + plan->figure_y;
+  double x = SPV_CARD_PADDING + plan->figure.x, y = top + plan->figure.y;
 
   if (plan->factor == 0)
     return;
-  char number[G_ASCII_DTOSTR_BUF_SIZE];
-  g_autofree char *caption = g_strdup_printf("\u00d7\u2009%s",
-                                             g_ascii_dtostr(number, sizeof number, plan->factor));
-  add_words(card, measuring, caption, x, y, SPV_WORDS_BODY, FALSE);
-  y += SPV_CAPTION_HEIGHT;
   SpvCardPiece *piece = add_piece(card, SPV_PIECE_FIGURE,
                                   (SpvBox){ x, y, x + spv_box_width(extent), y + spv_box_height(extent) });
   piece->at = spv_point(x - extent.x0, y - extent.y0);
   piece->factor = plan->factor;
   piece->mode = mode;
+  piece->labels = spv_labels_new(measuring, card->subject, plan->factor);
 }
 
 SpvCard *
 spv_card_new(cairo_t *measuring, const SpvSubject *subject, const SpvCardOptions *options, double width,
-             double max_height) {
-  g_autoptr(SpvCard) card = card_new(subject, width);
+             const SpvPlan *plan) {
+  SpvCard *card = card_new(subject, width);
   double top = add_head(card, measuring, subject->title, subject->detail);
   gboolean tables = (options->content & SPV_CONTENT_OFFSETS) != 0;
-  SpvPlan plan;
 
-  if (!spv_plan_find(subject, options->content, &options->thrift, width - 2 * SPV_CARD_PADDING,
-                     max_height - top - SPV_CARD_PADDING, &plan))
-    return NULL;
-  add_templates(card, measuring, &plan, top, options);
-  add_figure(card, measuring, &plan, top, options->mode);
-  double bottom = top + plan.height;
+  add_templates(card, measuring, plan, top, options);
+  add_figure(card, measuring, plan, top, options->mode);
   card->after = (SpvTablePlace){ tables ? 0 : subject->tables->len, 0 };
-  if (plan.side) {
-    g_autoptr(GArray) parts = g_array_new(FALSE, FALSE, sizeof(SpvTablePart));
-    spv_tables_fill(subject->tables, &card->after, plan.side_height, parts);
-    add_parts(card, parts, SPV_CARD_PADDING + plan.side_x, top);
-    bottom = MAX(bottom, top + plan.side_used);
-  }
-  if (plan.columns.n > 0)
-    bottom = add_columns(card, &card->after, &plan.columns, bottom + (plan.height > 0 ? SPV_CARD_GAP : 0));
-  card->height = bottom + SPV_CARD_PADDING;
-  card->cost = width * plan.cost;
-  return g_steal_pointer(&card);
+  add_columns(card, &card->after, &plan->side, SPV_CARD_PADDING + plan->side_at.x, top + plan->side_at.y);
+  add_columns(card, &card->after, &plan->below, SPV_CARD_PADDING, top + plan->below_y);
+  card->height = top + plan->height + SPV_CARD_PADDING;
+  return card;
 }
 
 SpvCard *
@@ -204,8 +201,47 @@ spv_card_new_continued(cairo_t *measuring, const SpvSubject *subject, double wid
   spv_columns_find(subject, place, width - 2 * SPV_CARD_PADDING, max_height - top - SPV_CARD_PADDING,
                    &columns);
   card->after = place;
-  card->height = add_columns(card, &card->after, &columns, top) + SPV_CARD_PADDING;
+  card->height = add_columns(card, &card->after, &columns, SPV_CARD_PADDING, top) + SPV_CARD_PADDING;
   return card;
+}
+
+static void
+move_down(SpvCardPiece *piece, double by) {
+  piece->box.y0 += by;
+  piece->box.y1 += by;
+  piece->at.y += by;
+}
+
+/* The enlargement, if it has no other piece beside it. */
+static SpvCardPiece *
+lone_figure(const SpvCard *card) {
+  SpvCardPiece *figure = NULL;
+
+  for (guint i = 0; i < card->pieces->len && figure == NULL; i++) {
+    SpvCardPiece *piece = g_ptr_array_index(card->pieces, i);
+    figure = piece->kind == SPV_PIECE_FIGURE ? piece : NULL;
+  }
+  for (guint i = 0; i < card->pieces->len && figure != NULL; i++) {
+    const SpvCardPiece *piece = g_ptr_array_index(card->pieces, i);
+    if (piece != figure && piece->box.y0 < figure->box.y1 && piece->box.y1 > figure->box.y0)
+      return NULL;
+  }
+  return figure;
+}
+
+void
+spv_card_stretch(SpvCard *card, double more) {
+  SpvCardPiece *figure = lone_figure(card);
+
+  card->height += more;
+  if (figure == NULL)
+    return;
+  for (guint i = 0; i < card->pieces->len; i++) {
+    SpvCardPiece *piece = g_ptr_array_index(card->pieces, i);
+    if (piece->kind == SPV_PIECE_TABLE && piece->box.y0 >= figure->box.y1)
+      move_down(piece, more);
+  }
+  move_down(figure, more / 2);
 }
 
 void
@@ -225,10 +261,10 @@ draw_piece(cairo_t *cr, const SpvCard *card, const SpvCardPiece *piece) {
     spv_draw_words(cr, piece->words, piece->box.x0, piece->box.y1, piece->size, 0, piece->bold, 1);
     break;
   case SPV_PIECE_TEMPLATE:
-    spv_template_draw(cr, card->subject, piece->at, piece->mode, piece->marked);
+    spv_template_draw(cr, card->subject, piece->at, piece->mode, piece->labels);
     break;
   case SPV_PIECE_FIGURE:
-    spv_figure_draw(cr, card->subject, piece->at, piece->factor, piece->mode);
+    spv_figure_draw(cr, card->subject, piece->at, piece->factor, piece->mode, piece->labels);
     break;
   case SPV_PIECE_TABLE:
     spv_table_part_draw(cr, &piece->table, piece->box.x0, piece->box.y0);

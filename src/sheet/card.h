@@ -23,6 +23,7 @@ typedef struct {
   SpvDrawMode mode;   /* TEMPLATE, FIGURE */
   gboolean marked;    /* TEMPLATE: with dots and rulings */
   double factor;      /* FIGURE */
+  GArray *labels;     /* SpvLabel; FIGURE, and TEMPLATE where MARKED */
   SpvTablePart table; /* TABLE */
   char *words;        /* WORDS */
   double size;        /* WORDS: of the capitals */
@@ -34,29 +35,32 @@ typedef struct {
   double width, height;
   GPtrArray *pieces;   /* SpvCardPiece */
   SpvTablePlace after; /* where the tables go on; at their end when the card is complete */
-  double cost;         /* paper, mm², dearer for what had to be made smaller or left out */
 } SpvCard;
 
 typedef struct {
   guint content;    /* SpvContent flags */
   SpvDrawMode mode; /* SPV_DRAW_COLOUR or SPV_DRAW_HATCH */
-  SpvThrift thrift;
 } SpvCardOptions;
 
-/* The card of SUBJECT at WIDTH, at most MAX_HEIGHT high: pictures, and as much of the tables as there is room
- * for. NULL when the templates can't go on it at true size. */
+/* How high the head of SUBJECT's card and its margin at the foot are together, at WIDTH: what a plan does not
+ * count. */
+double spv_card_surround(cairo_t *measuring, const SpvSubject *subject, double width);
+
+/* The card of SUBJECT at WIDTH, arranged as PLAN (for the width within its padding) says. */
 SpvCard *spv_card_new(cairo_t *measuring, const SpvSubject *subject, const SpvCardOptions *options,
-                      double width, double max_height);
+                      double width, const SpvPlan *plan);
 /* A card that goes on with the tables from PLACE. */
 SpvCard *spv_card_new_continued(cairo_t *measuring, const SpvSubject *subject, double width,
                                 double max_height, SpvTablePlace place);
-SpvCard *spv_card_ref(SpvCard *card);
-/* Drops one reference. */
 void spv_card_free(SpvCard *card);
 
 gboolean spv_card_is_complete(const SpvCard *card);
 
-/* The smallest width and height that a card needs for SUBJECT's templates alone. */
+/* Makes CARD MORE mm higher: the white goes above and below an enlargement that stands alone, else to the
+ * foot. */
+void spv_card_stretch(SpvCard *card, double more);
+
+/* The smallest width and height that a card needs for one template alone. */
 void spv_card_least(const SpvSubject *subject, double *width, double *height);
 
 /* Draws CARD with its corner at AT; leaves out what the context's clip hides. */

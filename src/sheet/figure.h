@@ -4,23 +4,25 @@
 #pragma once
 
 #include "draw/draw.h"
+#include "sheet/label.h"
 #include "sheet/subject.h"
 
-/* White round a template, so that scissors can reach it. */
-#define SPV_TEMPLATE_CLEAR 4.0
-
-/* The largest factor at which WIDTH by HEIGHT mm stays within ROOM_WIDTH by ROOM_HEIGHT; 0 when even the
- * smallest is too large. */
-double spv_figure_factor(double width, double height, double room_width, double room_height);
+/* The factors that an enlargement may have, largest first; their number goes to N. */
+const double *spv_figure_factors(guint *n);
 
 /* The box of everything that spv_figure_draw() draws, with the upper left corner of the outline's box at (0,
  * 0): dots, numbers, the datum and the dimension lines stand outside of the outline. */
 SpvBox spv_figure_extent(const SpvSubject *subject, double factor);
 
-/* A template with the upper left corner of its outline's box at AT: the panel in MODE, or its outline alone
- * (SPV_DRAW_LINES), with the guide's marks where MARKED. */
-void spv_template_draw(cairo_t *cr, const SpvSubject *subject, SpvPoint at, SpvDrawMode mode,
-                       gboolean marked);
+/* Where the word for the datum stands above it, in page millimetres from the datum: beyond the numbers there.
+ */
+SpvBox spv_figure_datum_words(cairo_t *measuring, const SpvSubject *subject, double factor);
 
-/* An enlargement with the upper left corner of its outline's box at AT. */
-void spv_figure_draw(cairo_t *cr, const SpvSubject *subject, SpvPoint at, double factor, SpvDrawMode mode);
+/* A template with the upper left corner of its outline's box at AT: the panel in MODE, or its outline alone
+ * (SPV_DRAW_LINES); with the guide's marks unless MARKED_LABELS (SpvLabel) is NULL. */
+void spv_template_draw(cairo_t *cr, const SpvSubject *subject, SpvPoint at, SpvDrawMode mode,
+                       const GArray *marked_labels);
+
+/* An enlargement, which says its factor, with the upper left corner of its outline's box at AT. */
+void spv_figure_draw(cairo_t *cr, const SpvSubject *subject, SpvPoint at, double factor, SpvDrawMode mode,
+                     const GArray *labels);

@@ -6,17 +6,20 @@
 #include <glib/gi18n-lib.h>
 
 #include "sheet/frame-private.h"
+#include "sheet/offsets.h"
 #include "sheet/wording.h"
 
 #define PADDING 4.0
 #define NARROW_PADDING 3.0 /* on paper too narrow for the other */
 #define NARROW_PAPER 160.0
-#define BAR_HEIGHT 9.0 /* with its words */
 #define BAR_TICK 2.2
 #define BAR_LONG_TICK 3.4
 #define BAR_STEP 10.0
+#define BAR_WORDS 3.6 /* their baseline below the bar */
 #define GAP 3.0
-#define MAX_CAUTION_LINES 6
+#define CARD_WORDS 3.4 /* between the ID-1 outline and what stands in it */
+#define WORDS_APART 1.6
+#define MAX_LINES 6u
 
 const char *
 spv_scale_statement(void) {
@@ -26,35 +29,66 @@ spv_scale_statement(void) {
 static const char *
 caution_words(void) {
   return _(
-      "Fresh blade, cutting mat, cut away from the hand. Ventilate when you spray, and wear the respirator "
-      "that the product asks for. Labels, data sheets and local rules come first.");
+      "Fresh blade, cutting mat, cut away from the hand. Ventilate when you spray; wear the respirator that "
+      "the product asks for. Labels, data sheets and local rules come first.");
 }
 
+/* TEXT in lines above BOTTOM, which moves up to their top. */
+static char **
+stack_lines(cairo_t *measuring, const char *text, double *bottom) {
+  char **lines = spv_words_wrap(measuring, text, SPV_WORDS_BODY, FALSE, SPV_CARD_WIDTH - 2 * CARD_WORDS,
+                                MAX_LINES);
+
+  *bottom -= SPV_LINE_PITCH * g_strv_length(lines);
+  return lines;
+}
+
+/* The ID-1 outline, and the words in it from its foot up. */
+static void
+place_card(cairo_t *measuring, SpvFrame *frame, double left, double bottom) {
+  double y = bottom - CARD_WORDS + SPV_LINE_PITCH - SPV_WORDS_BODY;
+
+  frame->card = (SpvBox){ left, bottom - SPV_CARD_HEIGHT, left + SPV_CARD_WIDTH, bottom };
+  frame->caution_lines = stack_lines(measuring, caution_words(), &y);
+  frame->caution = spv_point(left + CARD_WORDS, y);
+  y -= WORDS_APART;
+  frame->note_lines = stack_lines(measuring, spv_tables_note(), &y);
+  frame->notes = spv_point(left + CARD_WORDS, y);
+  frame->legend = (SpvBox){ left + CARD_WORDS, frame->card.y0 + CARD_WORDS + SPV_LINE_PITCH + 0.6,
+                            frame->card.x1 - CARD_WORDS, y - WORDS_APART };
+}
+
+/* On wide paper the bar lies at the foot, below the card, and the title block stands beside both: its column
+ * reaches further down than the other. On narrow paper the bar does not go beside the block, and lies above.
+ */
 SpvFrame *
 spv_frame_new(cairo_t *measuring, const SpvPaper *paper) {
   SpvFrame *frame = g_new0(SpvFrame, 1);
-  double padding = paper->width < NARROW_PAPER ? NARROW_PADDING : PADDING;
+  gboolean narrow = paper->width < NARROW_PAPER;
+  double padding = narrow ? NARROW_PADDING : PADDING;
 
   frame->frame = spv_box_grow((SpvBox){ 0, 0, paper->width, paper->height }, -SPV_FRAME_MARGIN);
-  double left = frame->frame.x0 + padding;
-  double caution_width = MAX(SPV_CARD_WIDTH, MIN(SPV_BAR_LENGTH, spv_box_width(frame->frame) / 2));
-  frame->cautions = spv_words_wrap(measuring, caution_words(), SPV_WORDS_BODY, FALSE, caution_width,
-                                   MAX_CAUTION_LINES);
-  frame->caution = spv_point(left,
-                             frame->frame.y1 - padding - SPV_LINE_PITCH * g_strv_length(frame->cautions));
-  double card_bottom = frame->caution.y - GAP / 2;
-  frame->card = (SpvBox){ left, card_bottom - SPV_CARD_HEIGHT, left + SPV_CARD_WIDTH, card_bottom };
-  frame->bar = spv_point(left, frame->card.y0 - GAP - BAR_HEIGHT + BAR_LONG_TICK);
-  double title_left = MAX(left + MAX(SPV_CARD_WIDTH, caution_width) + padding, frame->frame.x1 - 84);
-  frame->title = (SpvBox){ title_left, frame->card.y0, frame->frame.x1, frame->frame.y1 };
-  frame->free = (SpvBox){ left, frame->frame.y0 + padding, frame->frame.x1 - padding,
-                          frame->bar.y - BAR_LONG_TICK - padding };
+  SpvBox inner = spv_box_grow(frame->frame, -padding);
+  place_card(measuring, frame, inner.x0, narrow ? inner.y1 : inner.y1 - BAR_WORDS - BAR_LONG_TICK - GAP);
+  frame->bar = spv_point(inner.x0, narrow ? frame->card.y0 - GAP / 2 - BAR_WORDS : inner.y1 - BAR_WORDS);
+  double title_left = narrow ? frame->card.x1 + GAP
+                             : MAX(inner.x0 + SPV_BAR_LENGTH + padding, frame->frame.x1 - 86);
+  double title_top = narrow ? frame->card.y0 : frame->frame.y1 - spv_title_block_height();
+  frame->title = (SpvBox){ title_left, title_top, frame->frame.x1, frame->frame.y1 };
+
+  double left_foot = narrow ? frame->bar.y - BAR_LONG_TICK - padding : frame->card.y0 - padding;
+  double right_foot = narrow ? left_foot : frame->title.y0 - padding;
+  double middle = (inner.x0 + inner.x1) / 2;
+  frame->columns[0] = (SpvBox){ inner.x0, inner.y0, middle - SPV_COLUMN_GAP / 2, left_foot };
+  frame->columns[1] = (SpvBox){ middle + SPV_COLUMN_GAP / 2, inner.y0, inner.x1, right_foot };
+  frame->free = (SpvBox){ inner.x0, inner.y0, inner.x1, MIN(left_foot, right_foot) };
   return frame;
 }
 
 void
 spv_frame_free(SpvFrame *frame) {
-  g_strfreev(frame->cautions);
+  g_strfreev(frame->note_lines);
+  g_strfreev(frame->caution_lines);
   g_free(frame);
 }
 
@@ -86,8 +120,8 @@ draw_bar(cairo_t *cr, SpvPoint at) {
   }
   cairo_stroke(cr);
   for (int i = 0; i < 3; i++)
-    spv_draw_words(cr, labels[i], at.x + i * SPV_BAR_LENGTH / 2, at.y + 3.6, SPV_WORDS_BODY, aligns[i], FALSE,
-                   1);
+    spv_draw_words(cr, labels[i], at.x + i * SPV_BAR_LENGTH / 2, at.y + BAR_WORDS, SPV_WORDS_BODY, aligns[i],
+                   FALSE, 1);
 }
 
 static void
@@ -105,21 +139,20 @@ draw_card(cairo_t *cr, SpvBox box) {
 
 static void
 draw_card_words(cairo_t *cr, SpvBox box) {
-  g_auto(GStrv) lines = spv_words_wrap(cr, _("A bank card covers this frame when the scale is right."),
-                                       SPV_WORDS_BODY, FALSE, spv_box_width(box) - 2 * SPV_CARD_RADIUS, 2);
+  g_autofree char *words = spv_words_shorten(cr, _("A bank card covers this frame when the scale is right."),
+                                             SPV_WORDS_BODY, FALSE, spv_box_width(box) - 2 * CARD_WORDS);
 
   spv_set_rgb(cr, spv_grey);
-  for (guint i = 0; lines[i] != NULL; i++)
-    spv_draw_words(cr, lines[i], box.x0 + SPV_CARD_RADIUS, box.y0 + 5.2 + i * SPV_LINE_PITCH, SPV_WORDS_BODY,
-                   0, FALSE, 1);
+  spv_draw_words(cr, words, box.x0 + CARD_WORDS, box.y0 + CARD_WORDS + SPV_WORDS_BODY, SPV_WORDS_BODY, 0,
+                 FALSE, 1);
 }
 
 static void
-draw_caution(cairo_t *cr, const SpvFrame *frame) {
+draw_lines(cairo_t *cr, char *const *lines, SpvPoint at) {
   spv_set_rgb(cr, spv_grey);
-  for (guint i = 0; frame->cautions[i] != NULL; i++)
-    spv_draw_words(cr, frame->cautions[i], frame->caution.x, frame->caution.y + 2.7 + i * SPV_LINE_PITCH,
-                   SPV_WORDS_BODY, 0, FALSE, 1);
+  for (guint i = 0; lines[i] != NULL; i++)
+    spv_draw_words(cr, lines[i], at.x, at.y + SPV_WORDS_BODY + i * SPV_LINE_PITCH, SPV_WORDS_BODY, 0, FALSE,
+                   1);
 }
 
 void
@@ -136,9 +169,8 @@ spv_frame_draw(cairo_t *cr, const SpvFrame *frame, const SpvFrameWords *words) {
   draw_bar(cr, frame->bar);
   draw_card(cr, frame->card);
   draw_card_words(cr, frame->card);
-  SpvBox legend = { frame->card.x0 + SPV_CARD_RADIUS, frame->card.y0 + 8.5, frame->card.x1 - SPV_CARD_RADIUS,
-                    frame->card.y1 - SPV_CARD_RADIUS };
-  spv_legend_draw(cr, legend, words);
-  draw_caution(cr, frame);
+  spv_legend_draw(cr, frame->legend, words);
+  draw_lines(cr, frame->note_lines, frame->notes);
+  draw_lines(cr, frame->caution_lines, frame->caution);
   spv_title_block_draw(cr, frame->title, words);
 }

@@ -11,14 +11,21 @@
 /* The frame's distance from the paper's edge: inside of what printers leave white. */
 #define SPV_FRAME_MARGIN 8.0
 
+/* White between the two columns. */
+#define SPV_COLUMN_GAP 4.0
+
 typedef struct {
   SpvBox frame;
-  SpvBox free;      /* for the cards */
-  SpvPoint bar;     /* its left end */
-  SpvBox card;      /* the ID-1 outline */
-  SpvBox title;     /* the title block, in the frame's corner */
-  SpvPoint caution; /* the left end of its first line's top */
-  char **cautions;  /* its lines */
+  SpvBox columns[2]; /* for the cards that take one column */
+  SpvBox free;       /* for those that take both */
+  SpvPoint bar;      /* its left end */
+  SpvBox card;       /* the ID-1 outline; it holds the legend, the notes and the caution */
+  SpvBox legend;
+  SpvBox title;   /* the title block, in the frame's corner */
+  SpvPoint notes; /* the left end of their first line's top */
+  char **note_lines;
+  SpvPoint caution; /* likewise */
+  char **caution_lines;
 } SpvFrame;
 
 /* What the title block and the legend of one sheet say. */

@@ -5,13 +5,16 @@
 #include <glib/gi18n-lib.h>
 
 #include "sheet/frame-private.h"
+#include "sheet/label.h"
 #include "sheet/wording.h"
 
-#define HEADING_HEIGHT 5.0
-#define ROW_HEIGHT 5.6
-#define SWATCH_WIDTH 6.4
-#define SWATCH_HEIGHT 4.0
+#define HEADING_HEIGHT 4.2
+#define ROW_HEIGHT 4.2
+#define LETTER_WIDTH 3.4
+#define SWATCH_WIDTH 6.0
+#define SWATCH_HEIGHT 3.0
 #define COLUMN_GAP 3.0
+#define COLUMNS_MOST 3u
 
 static void
 draw_swatch(cairo_t *cr, const SpvTincture *tincture, SpvDrawMode mode, double x, double y) {
@@ -31,14 +34,17 @@ draw_swatch(cairo_t *cr, const SpvTincture *tincture, SpvDrawMode mode, double x
   cairo_restore(cr);
 }
 
-/* "deep sea green (vert)": the name, and the id that the file and the layers use. */
+/* "Deep sea green (vert)": the name, and the id that the file and the layers use; the name alone where both
+ * are wider than ROOM. */
 static char *
-tincture_words(const SpvTincture *tincture) {
-  if (g_ascii_strcasecmp(tincture->name, tincture->id) == 0 || tincture->name[0] == '\0')
-    return spv_words_capitalise(tincture->id);
+tincture_words(cairo_t *cr, const SpvTincture *tincture, double room) {
+  g_autofree char *name = spv_words_capitalise(tincture->name[0] != '\0' ? tincture->name : tincture->id);
+  g_autofree char *both = g_strdup_printf("%s (%s)", name, tincture->id);
 
-  g_autofree char *name = spv_words_capitalise(tincture->name);
-  return g_strdup_printf("%s (%s)", name, tincture->id);
+  if (g_ascii_strcasecmp(name, tincture->id) != 0 &&
+      spv_words_width(cr, both, SPV_WORDS_BODY, FALSE, 1) <= room)
+    return g_steal_pointer(&both);
+  return spv_words_shorten(cr, name, SPV_WORDS_BODY, FALSE, room);
 }
 
 static guint
@@ -52,22 +58,23 @@ count_shown(const SpvFrameWords *words) {
 
 static void
 draw_entry(cairo_t *cr, const SpvFrameWords *words, guint tincture, double x, double y, double width) {
-  g_autofree char *name = tincture_words(&words->scheme->tinctures[tincture]);
-  double room = width - SWATCH_WIDTH - 2;
-  g_autofree char *shown = spv_words_shorten(cr, name, SPV_WORDS_BODY, FALSE, room);
+  double swatch = x + LETTER_WIDTH, name = swatch + SWATCH_WIDTH + 1.6;
+  double baseline = y + SWATCH_HEIGHT / 2 + SPV_WORDS_BODY / 2;
+  g_autofree char *letter = spv_tincture_letter(tincture);
+  g_autofree char *shown = tincture_words(cr, &words->scheme->tinctures[tincture], x + width - name);
 
-  draw_swatch(cr, &words->scheme->tinctures[tincture], words->mode, x, y);
+  draw_swatch(cr, &words->scheme->tinctures[tincture], words->mode, swatch, y);
   spv_set_rgb(cr, spv_ink);
-  spv_draw_words(cr, shown, x + SWATCH_WIDTH + 2, y + SWATCH_HEIGHT / 2 + SPV_WORDS_BODY / 2, SPV_WORDS_BODY,
-                 0, FALSE, 1);
+  spv_draw_words(cr, letter, x, baseline, SPV_WORDS_BODY, 0, FALSE, 1);
+  spv_draw_words(cr, shown, name, baseline, SPV_WORDS_BODY, 0, FALSE, 1);
 }
 
-/* One column while the names fit below each other: they may then be long. */
+/* As few columns as can be: the names may then be long. */
 void
 spv_legend_draw(cairo_t *cr, SpvBox box, const SpvFrameWords *words) {
   guint n = count_shown(words);
-  guint rows = (guint) floor((spv_box_height(box) - HEADING_HEIGHT) / ROW_HEIGHT);
-  guint columns = n > rows ? 2 : 1;
+  guint rows = (guint) MAX(1, floor((spv_box_height(box) - HEADING_HEIGHT) / ROW_HEIGHT + 0.3));
+  guint columns = CLAMP((n + rows - 1) / rows, 1, COLUMNS_MOST);
   double width = (spv_box_width(box) - (columns - 1) * COLUMN_GAP) / columns;
   guint room = n > columns * rows ? columns * rows - 1 : n;
   guint drawn = 0;
@@ -76,7 +83,7 @@ spv_legend_draw(cairo_t *cr, SpvBox box, const SpvFrameWords *words) {
     return;
   spv_set_rgb(cr, spv_ink);
   spv_draw_words(cr, words->mode == SPV_DRAW_HATCH ? _("Tinctures, hatched") : _("Tinctures"), box.x0,
-                 box.y0 + 3, SPV_WORDS_BODY, 0, TRUE, 1);
+                 box.y0 + SPV_WORDS_BODY, SPV_WORDS_BODY, 0, TRUE, 1);
   for (guint i = 0; i < words->scheme->n_tinctures && drawn < room; i++) {
     if (!words->shown[i])
       continue;
@@ -86,8 +93,8 @@ spv_legend_draw(cairo_t *cr, SpvBox box, const SpvFrameWords *words) {
   }
   if (drawn == n)
     return;
-  g_autofree char *more = g_strdup_printf(_("and %u more, named in place"), n - drawn);
+  g_autofree char *more = g_strdup_printf(_("and %u more"), n - drawn);
   spv_set_rgb(cr, spv_grey);
   spv_draw_words(cr, more, box.x0 + (drawn / rows) * (width + COLUMN_GAP),
-                 box.y0 + HEADING_HEIGHT + (drawn % rows) * ROW_HEIGHT + 3, SPV_WORDS_BODY, 0, FALSE, 1);
+                 box.y0 + HEADING_HEIGHT + (drawn % rows) * ROW_HEIGHT + 2.5, SPV_WORDS_BODY, 0, FALSE, 1);
 }

@@ -46,7 +46,7 @@ is_chosen(const SpvPanel *panel, const SpvSheetOptions *options) {
 
 /* The subjects of the chosen panels; NULL, with ERROR set, when there is nothing to print. */
 static GPtrArray *
-choose_subjects(cairo_t *measuring, const SpvScheme *scheme, const SpvSheetOptions *options,
+choose_subjects(cairo_t *measuring, const SpvScheme *scheme, const SpvSheetOptions *options, double room,
                 GCancellable *cancellable, GError **error) {
   g_autoptr(GPtrArray) subjects = g_ptr_array_new_with_free_func((GDestroyNotify) spv_subject_free);
   gboolean designed = FALSE;
@@ -54,7 +54,7 @@ choose_subjects(cairo_t *measuring, const SpvScheme *scheme, const SpvSheetOptio
   for (guint i = 0; i < scheme->n_panels; i++) {
     if (!is_chosen(scheme->panels[i], options))
       continue;
-    SpvSubject *subject = spv_subject_new(measuring, scheme, i, cancellable, error);
+    SpvSubject *subject = spv_subject_new(measuring, scheme, i, room, cancellable, error);
     if (subject == NULL)
       return NULL;
     g_ptr_array_add(subjects, subject);
@@ -111,9 +111,7 @@ spv_sheets_new(const SpvScheme *scheme, const SpvSheetOptions *options, GCancell
 
   cairo_t *measuring = spv_measuring_context_new();
   g_autoptr(SpvSheets) sheets = g_new0(SpvSheets, 1);
-  SpvCardOptions card_options = { options->content,
-                                  options->hatch ? SPV_DRAW_HATCH : SPV_DRAW_COLOUR,
-                                  { SPV_FIGURE_MOST, 1 } };
+  SpvCardOptions card_options = { options->content, options->hatch ? SPV_DRAW_HATCH : SPV_DRAW_COLOUR };
   const SpvSubject *misfit = NULL;
 
   sheets->scheme = spv_scheme_ref(scheme);
@@ -121,9 +119,10 @@ spv_sheets_new(const SpvScheme *scheme, const SpvSheetOptions *options, GCancell
   sheets->mode = card_options.mode;
   sheets->date = g_strdup(options->date);
   sheets->frame = spv_frame_new(measuring, options->paper);
-  sheets->subjects = choose_subjects(measuring, scheme, options, cancellable, error);
+  double room = spv_box_width(sheets->frame->columns[0]) - 2 * SPV_CARD_PADDING;
+  sheets->subjects = choose_subjects(measuring, scheme, options, room, cancellable, error);
   if (sheets->subjects != NULL) {
-    sheets->pages = spv_flow(measuring, sheets->subjects, &card_options, sheets->frame->free, &misfit);
+    sheets->pages = spv_flow(measuring, sheets->subjects, &card_options, sheets->frame, &misfit);
     if (sheets->pages == NULL)
       set_fit_error(measuring, misfit, options->paper, error);
   }

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "sheet/offsets.h"
 #include "sheet/table.h"
 #include "sheet/wording.h"
 
@@ -47,8 +48,8 @@ boundaries_new(const SpvPartition *partition) {
 }
 
 SpvSubject *
-spv_subject_new(cairo_t *measuring, const SpvScheme *scheme, guint panel, GCancellable *cancellable,
-                GError **error) {
+spv_subject_new(cairo_t *measuring, const SpvScheme *scheme, guint panel, double room,
+                GCancellable *cancellable, GError **error) {
   g_autoptr(SpvSubject) subject = g_new0(SpvSubject, 1);
 
   subject->composition = spv_compose(scheme, panel);
@@ -61,7 +62,7 @@ spv_subject_new(cairo_t *measuring, const SpvScheme *scheme, guint panel, GCance
     return NULL;
   subject->boundaries = boundaries_new(subject->partition);
   subject->guide = spv_guide_new(subject->composition);
-  subject->tables = spv_tables_new(measuring, subject->guide);
+  subject->tables = spv_tables_new(measuring, subject->guide, room);
   subject->table_width = spv_tables_width(subject->tables);
   return g_steal_pointer(&subject);
 }

@@ -20,8 +20,9 @@ typedef struct {
   double table_width;  /* mm on paper */
 } SpvSubject;
 
-/* NULL, with ERROR set, only when cancelled. */
-SpvSubject *spv_subject_new(cairo_t *measuring, const SpvScheme *scheme, guint panel,
+/* Its tables are as wide as ROOM, mm on paper, where they can be. NULL, with ERROR set, only when cancelled.
+ */
+SpvSubject *spv_subject_new(cairo_t *measuring, const SpvScheme *scheme, guint panel, double room,
                             GCancellable *cancellable, GError **error);
 void spv_subject_free(SpvSubject *subject);
 

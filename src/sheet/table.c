@@ -5,17 +5,17 @@
 
 #include <string.h>
 
-#include <glib/gi18n-lib.h>
-
 #include "draw/draw.h"
 #include "sheet/wording.h"
 
-#define COLUMN_GAP 3.0
-#define HEADING_HEIGHT 5.6
-#define HEADER_HEIGHT 5.4
+#define COLUMN_GAP 2.1
+#define HEADING_HEIGHT 5.2
+#define HEADER_PITCH 3.0
+#define HEADER_HEIGHT (2 * HEADER_PITCH + 2.0)
 #define TABLE_GAP 2.5    /* above a heading that isn't the first line of its column */
 #define KEEP_TOGETHER 2u /* rows that stay with what stands above them */
 #define KEEP_SENTENCES 6u
+
 #define RULE_WIDTH 0.1
 
 static void
@@ -27,214 +27,87 @@ line_free(gpointer data) {
   g_free(line);
 }
 
-static void
-table_free(gpointer data) {
-  SpvOffsetTable *table = data;
-
+void
+spv_offset_table_free(SpvOffsetTable *table) {
   g_ptr_array_unref(table->lines);
   g_free(table);
 }
 
-/* CELLS as many as the table has columns, or one, then NULL; the line takes them over. */
-static void
-add_line(SpvOffsetTable *table, SpvTableLineKind kind, char *cells[SPV_TABLE_COLUMNS]) {
+static SpvTableLine *
+line_new(SpvTableLineKind kind, char *cells[SPV_TABLE_COLUMNS]) {
   SpvTableLine *line = g_new0(SpvTableLine, 1);
 
   line->kind = kind;
   memcpy(line->cells, cells, sizeof line->cells);
-  if (kind == SPV_TABLE_HEADER)
-    table->header = table->lines->len;
-  g_ptr_array_add(table->lines, line);
+  return line;
 }
 
-static void
-add_text(SpvOffsetTable *table, SpvTableLineKind kind, char *text) {
-  char *cells[SPV_TABLE_COLUMNS] = { text };
-
-  add_line(table, kind, cells);
-}
-
-static SpvOffsetTable *
-table_new(const char *heading, guint n_columns) {
+SpvOffsetTable *
+spv_offset_table_new(const char *heading, const char *const *names, guint n) {
   SpvOffsetTable *table = g_new0(SpvOffsetTable, 1);
+  char *headings[SPV_TABLE_COLUMNS] = { g_strdup(heading) };
+  char *header[SPV_TABLE_COLUMNS] = { NULL };
 
+  for (guint i = 0; i < n; i++)
+    header[i] = g_strdup(names[i]);
   table->lines = g_ptr_array_new_with_free_func(line_free);
-  table->n_columns = n_columns;
-  add_text(table, SPV_TABLE_HEADING, g_strdup(heading));
+  table->n_columns = n;
+  g_ptr_array_add(table->lines, line_new(SPV_TABLE_HEADING, headings));
+  table->header = table->lines->len;
+  g_ptr_array_add(table->lines, line_new(SPV_TABLE_HEADER, header));
   return table;
 }
 
+void
+spv_offset_table_add_row(SpvOffsetTable *table, char *cells[SPV_TABLE_COLUMNS]) {
+  g_ptr_array_add(table->lines, line_new(SPV_TABLE_ROW, cells));
+}
+
+/* The two lines of a column's name; the second may be empty. */
 static void
-measure_table(cairo_t *cr, SpvOffsetTable *table) {
-  for (guint i = 0; i < table->lines->len; i++) {
+split_name(const char *name, char *parts[2]) {
+  const char *end = strchr(name, '\n');
+
+  parts[0] = end != NULL ? g_strndup(name, (gsize) (end - name)) : g_strdup(name);
+  parts[1] = g_strdup(end != NULL ? end + 1 : "");
+}
+
+static double
+cell_width(cairo_t *cr, const SpvTableLine *line, guint column) {
+  char *parts[2];
+  double width = 0;
+
+  split_name(line->cells[column], parts);
+  for (int i = 0; i < 2; i++) {
+    width = MAX(width, spv_words_width(cr, parts[i], SPV_WORDS_BODY, FALSE, 1));
+    g_free(parts[i]);
+  }
+  return width;
+}
+
+void
+spv_offset_table_measure(cairo_t *cr, SpvOffsetTable *table) {
+  for (guint i = table->header; i < table->lines->len; i++) {
     const SpvTableLine *line = g_ptr_array_index(table->lines, i);
-    gboolean cells = line->kind == SPV_TABLE_HEADER || line->kind == SPV_TABLE_ROW;
-    gboolean bold = line->kind == SPV_TABLE_HEADING;
-    for (guint j = 0; j < table->n_columns && line->cells[j] != NULL; j++) {
-      double width = spv_words_width(cr, line->cells[j], SPV_WORDS_BODY, bold, 1);
-      if (cells)
-        table->widths[j] = MAX(table->widths[j], width);
-      else
-        table->width = MAX(table->width, width);
-    }
+    for (guint j = 0; j < table->n_columns && line->cells[j] != NULL; j++)
+      table->widths[j] = MAX(table->widths[j], cell_width(cr, line, j));
   }
-  double columns = (table->n_columns - 1) * COLUMN_GAP;
+  const SpvTableLine *heading = g_ptr_array_index(table->lines, 0);
+  table->width = (table->n_columns - 1) * COLUMN_GAP;
   for (guint j = 0; j < table->n_columns; j++)
-    columns += table->widths[j];
-  table->width = MAX(table->width, columns);
+    table->width += table->widths[j];
+  table->width = MAX(table->width, spv_words_width(cr, heading->cells[0], SPV_WORDS_BODY, TRUE, 1));
 }
 
-/* "+0.40", "−7.85", "0.00". */
-static char *
-signed_length(double mm) {
-  double rounded = spv_guide_round(mm);
-  g_autofree char *length = spv_guide_format(fabs(rounded));
+void
+spv_offset_table_add_sentence(cairo_t *cr, SpvOffsetTable *table, const char *text, double room) {
+  g_auto(GStrv) lines = spv_words_wrap(cr, text, SPV_WORDS_BODY, FALSE, MAX(room, table->width), 4);
 
-  return g_strconcat(rounded > 0 ? "+" : rounded < 0 ? "\u2212" : "", length, NULL);
-}
-
-static const char *
-edge_label(SpvEdge edge) {
-  switch (edge) {
-  case SPV_EDGE_CHIEF:
-    return _("chief");
-  case SPV_EDGE_SINISTER:
-    return _("sinister");
-  case SPV_EDGE_BASE:
-    return _("base");
-  case SPV_EDGE_DEXTER:
-    return _("dexter");
+  for (guint i = 0; lines[i] != NULL; i++) {
+    char *cells[SPV_TABLE_COLUMNS] = { g_strdup(lines[i]) };
+    g_ptr_array_insert(table->lines, (int) table->header++, line_new(SPV_TABLE_TEXT, cells));
+    table->width = MAX(table->width, spv_words_width(cr, lines[i], SPV_WORDS_BODY, FALSE, 1));
   }
-  return "";
-}
-
-static const char *
-along_edge_label(SpvEdge edge) {
-  switch (edge) {
-  case SPV_EDGE_CHIEF:
-    return _("Along chief");
-  case SPV_EDGE_SINISTER:
-    return _("Along sinister");
-  case SPV_EDGE_BASE:
-    return _("Along base");
-  case SPV_EDGE_DEXTER:
-    return _("Along dexter");
-  }
-  return "";
-}
-
-/* Whether the dots numbered FIRST to LAST all stand on one edge; which goes to EDGE. */
-static gboolean
-dots_share_an_edge(const SpvGuide *guide, guint first, guint last, SpvEdge *edge) {
-  guint found = 0;
-
-  for (guint i = 0; i < guide->dots->len; i++) {
-    const SpvDot *dot = &g_array_index(guide->dots, SpvDot, i);
-    if (dot->number < first || dot->number > last)
-      continue;
-    if (found++ > 0 && dot->edge != *edge)
-      return FALSE;
-    *edge = dot->edge;
-  }
-  return found > 0;
-}
-
-/* "Tips 1–6: 0.55 mm apart along the base". */
-static char *
-run_words(const SpvGuide *guide, const SpvDotRun *run) {
-  gboolean tips = run->kind == SPV_DOT_TIP;
-  g_autofree char *spacing = spv_guide_format(run->spacing);
-  SpvEdge edge;
-
-  if (run->first == run->last)
-    return g_strdup_printf(tips ? _("Tip %u") : _("Root %u"), run->first);
-  const char *along = dots_share_an_edge(guide, run->first, run->last, &edge) ? edge_label(edge) : _("edge");
-  return g_strdup_printf(tips ? _("Tips %u\u2013%u: %s\u2009mm apart along the %s")
-                              : _("Roots %u\u2013%u: %s\u2009mm apart along the %s"),
-                         run->first, run->last, spacing, along);
-}
-
-/* "2.85": how far below; with a sign where it is above. */
-static char *
-depth_length(double mm) {
-  return spv_guide_round(mm) < 0 ? signed_length(mm) : spv_guide_format(fabs(mm));
-}
-
-static char *
-edge_and_length(SpvEdge edge, double along) {
-  g_autofree char *length = spv_guide_format(along);
-
-  return g_strdup_printf("%s %s", edge_label(edge), length);
-}
-
-static void
-add_dot(SpvOffsetTable *table, const SpvDot *dot, gboolean one_edge) {
-  char *cells[SPV_TABLE_COLUMNS] = { g_strdup_printf("%u", dot->number), signed_length(dot->at.x),
-                                     depth_length(dot->at.y),
-                                     one_edge ? spv_guide_format(dot->along)
-                                              : edge_and_length(dot->edge, dot->along) };
-
-  add_line(table, SPV_TABLE_ROW, cells);
-}
-
-static SpvOffsetTable *
-dots_table_new(const SpvGuide *guide) {
-  SpvOffsetTable *table = table_new(_("Dots"), 4);
-  SpvEdge edge = SPV_EDGE_CHIEF;
-  gboolean one_edge = dots_share_an_edge(guide, 0, G_MAXUINT, &edge);
-  char *header[SPV_TABLE_COLUMNS] = { g_strdup(_("Dot")), g_strdup(_("From centre")),
-                                      g_strdup(_("Below datum")),
-                                      g_strdup(one_edge ? along_edge_label(edge) : _("Along edge")) };
-
-  for (guint i = 0; i < guide->runs->len; i++)
-    add_text(table, SPV_TABLE_TEXT, run_words(guide, &g_array_index(guide->runs, SpvDotRun, i)));
-  add_text(table, SPV_TABLE_TEXT, g_strdup(_("mm; \u2212 towards dexter, + towards sinister")));
-  add_line(table, SPV_TABLE_HEADER, header);
-  table->figures[0] = table->figures[1] = table->figures[2] = TRUE;
-  table->figures[3] = one_edge;
-  for (guint i = 0; i < guide->dots->len; i++)
-    add_dot(table, &g_array_index(guide->dots, SpvDot, i), one_edge);
-  return table;
-}
-
-static void
-add_ruling(SpvOffsetTable *table, const SpvRuling *ruling) {
-  const SpvRulingEnd *ends = ruling->ends;
-  g_autofree char *from = signed_length(ends[0].from_datum);
-  g_autofree char *to = signed_length(ends[1].from_datum);
-  char *cells[SPV_TABLE_COLUMNS] = { g_strdup_printf("%u", ruling->number), spv_ruling_name(ruling),
-                                     edge_and_length(ends[0].edge, ends[0].along),
-                                     edge_and_length(ends[1].edge, ends[1].along),
-                                     g_strdup_printf("%s \u2192 %s", from, to) };
-
-  add_line(table, SPV_TABLE_ROW, cells);
-}
-
-static SpvOffsetTable *
-rulings_table_new(const SpvGuide *guide) {
-  SpvOffsetTable *table = table_new(_("Rulings"), 5);
-  char *header[SPV_TABLE_COLUMNS] = { g_strdup(_("No.")), g_strdup(_("Ruling")), g_strdup(_("One end")),
-                                      g_strdup(_("Other end")), g_strdup(_("From datum")) };
-
-  add_text(table, SPV_TABLE_TEXT, g_strdup(_("mm along the edge named; round the edge from the datum")));
-  add_line(table, SPV_TABLE_HEADER, header);
-  table->figures[0] = TRUE;
-  for (guint i = 0; i < guide->rulings->len; i++)
-    add_ruling(table, &g_array_index(guide->rulings, SpvRuling, i));
-  return table;
-}
-
-GPtrArray *
-spv_tables_new(cairo_t *measuring, const SpvGuide *guide) {
-  GPtrArray *tables = g_ptr_array_new_with_free_func(table_free);
-
-  if (guide->dots->len > 0)
-    g_ptr_array_add(tables, dots_table_new(guide));
-  if (guide->rulings->len > 0)
-    g_ptr_array_add(tables, rulings_table_new(guide));
-  for (guint i = 0; i < tables->len; i++)
-    measure_table(measuring, g_ptr_array_index(tables, i));
-  return tables;
 }
 
 double
@@ -336,24 +209,42 @@ spv_tables_fill(GPtrArray *tables, SpvTablePlace *place, double height, GArray *
   return used;
 }
 
+static void
+draw_cell(cairo_t *cr, const SpvOffsetTable *table, guint column, const char *words, double x,
+          double baseline) {
+  if (table->figures[column])
+    spv_draw_words(cr, words, x + table->widths[column], baseline, SPV_WORDS_BODY, 1, FALSE, 1);
+  else
+    spv_draw_words(cr, words, x, baseline, SPV_WORDS_BODY, 0, FALSE, 1);
+}
+
 /* The baseline stands so that a line's words sit in its middle. */
 static void
 draw_cells(cairo_t *cr, const SpvOffsetTable *table, const SpvTableLine *line, double x, double baseline) {
   for (guint j = 0; j < table->n_columns; j++) {
-    if (line->cells[j] != NULL && table->figures[j])
-      spv_draw_words(cr, line->cells[j], x + table->widths[j], baseline, SPV_WORDS_BODY, 1, FALSE, 1);
-    else if (line->cells[j] != NULL)
-      spv_draw_words(cr, line->cells[j], x, baseline, SPV_WORDS_BODY, 0, FALSE, 1);
+    if (line->cells[j] != NULL)
+      draw_cell(cr, table, j, line->cells[j], x, baseline);
     x += table->widths[j] + COLUMN_GAP;
   }
 }
 
 static void
 draw_header(cairo_t *cr, const SpvOffsetTable *table, double x, double y) {
+  const SpvTableLine *line = g_ptr_array_index(table->lines, table->header);
+  double at = x;
+
   spv_set_rgb(cr, spv_grey);
-  draw_cells(cr, table, g_ptr_array_index(table->lines, table->header), x, y + 3.4);
+  for (guint j = 0; j < table->n_columns; j++) {
+    char *parts[2];
+    split_name(line->cells[j], parts);
+    for (int i = 0; i < 2; i++) {
+      draw_cell(cr, table, j, parts[i], at, y + SPV_WORDS_BODY + 0.6 + i * HEADER_PITCH);
+      g_free(parts[i]);
+    }
+    at += table->widths[j] + COLUMN_GAP;
+  }
   cairo_set_line_width(cr, RULE_WIDTH);
-  cairo_move_to(cr, x, y + HEADER_HEIGHT - 0.6);
+  cairo_move_to(cr, x, y + HEADER_HEIGHT - 0.9);
   cairo_rel_line_to(cr, table->width, 0);
   cairo_stroke(cr);
 }

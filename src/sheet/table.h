@@ -1,18 +1,17 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Tables of offsets: what the painter measures, in lines that can be broken over columns and sheets.
- * Millimetres on paper. */
+/* Tables in lines that can be broken over columns and sheets: how they are made, broken and drawn. What they
+ * say is in offsets.h. Millimetres on paper. */
 #pragma once
 
 #include <cairo.h>
-
-#include "guide/guide.h"
+#include <glib.h>
 
 #define SPV_TABLE_COLUMNS 5
 
 typedef enum {
   SPV_TABLE_HEADING, /* what the table is */
-  SPV_TABLE_TEXT,    /* a sentence */
-  SPV_TABLE_HEADER,  /* the columns' names; said again wherever the table goes on */
+  SPV_TABLE_TEXT,    /* a line of a sentence */
+  SPV_TABLE_HEADER,  /* the columns' names, two lines each; said again wherever the table goes on */
   SPV_TABLE_ROW
 } SpvTableLineKind;
 
@@ -42,8 +41,16 @@ typedef struct {
   double y;          /* of their top, below the top of what was filled */
 } SpvTablePart;
 
-/* The tables of GUIDE (SpvOffsetTable), without those that would be empty. */
-GPtrArray *spv_tables_new(cairo_t *measuring, const SpvGuide *guide);
+/* A table with its heading and the names of its N columns; a newline in a name starts its second line. */
+SpvOffsetTable *spv_offset_table_new(const char *heading, const char *const *names, guint n);
+void spv_offset_table_free(SpvOffsetTable *table);
+/* Adds a row; takes CELLS over. */
+void spv_offset_table_add_row(SpvOffsetTable *table, char *cells[SPV_TABLE_COLUMNS]);
+/* Works out how wide the table is, by its heading, names and rows so far. */
+void spv_offset_table_measure(cairo_t *cr, SpvOffsetTable *table);
+/* Adds a sentence above the names, below those before, in as many lines as ROOM, mm on paper, or the measured
+ * table is narrow. */
+void spv_offset_table_add_sentence(cairo_t *cr, SpvOffsetTable *table, const char *text, double room);
 
 /* The width of the widest table; 0 when there is none. */
 double spv_tables_width(GPtrArray *tables);

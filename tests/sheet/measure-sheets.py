@@ -78,10 +78,11 @@ def measure_bar(grey, paper):
     return max(run[0] for run in bar)
 
 
-def measure_card(grey, paper, below):
+def measure_card(grey, paper, bar):
+    """The card lies above or below the bar (the row BAR), at the foot of the sheet, and left of the title block."""
     card = reference("ID-1")
     width, height = float(card["width_mm"]), float(card["height_mm"])
-    foot = grey.crop((0, below, grey.size[0], grey.size[1]))
+    foot = grey.crop((0, bar - int(px(height + 8)), int(px(104)), grey.size[1]))
     straight_across, straight_down = px(width - 2 * CORNER), px(height - 2 * CORNER)
     across = lines(runs(foot, straight_across - 40, straight_across + 90))
     down = lines(runs(foot.transpose(Image.Transpose.TRANSPOSE), straight_down - 40, straight_down + 90))

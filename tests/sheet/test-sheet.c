@@ -75,7 +75,9 @@ static void
 check_page(const SpvSheets *sheets, const SpvPage *page) {
   for (guint i = 0; i < page->cards->len; i++) {
     const SpvPlacedCard *a = g_ptr_array_index(page->cards, i);
-    assert_true(is_within(card_box(a), sheets->frame->free));
+    assert_true(is_within(card_box(a), sheets->frame->columns[0]) ||
+                is_within(card_box(a), sheets->frame->columns[1]) ||
+                is_within(card_box(a), sheets->frame->free));
     check_card(a->card);
     for (guint j = i + 1; j < page->cards->len; j++)
       assert_false(spv_box_overlaps(card_box(a), card_box(g_ptr_array_index(page->cards, j))));
@@ -130,6 +132,20 @@ nothing_overlaps_and_no_line_is_lost_whatever_the_harness(void **state) {
   }
 }
 
+/* LINES from AT on end above FOOT, and stay within CARD. */
+static void
+check_lines(cairo_t *cr, char *const *lines, SpvPoint at, double foot, SpvBox card) {
+  double bottom = at.y + (g_strv_length((char **) lines) - 1) * SPV_LINE_PITCH + SPV_WORDS_BODY;
+
+  assert_true(bottom < foot);
+  for (guint i = 0; lines[i] != NULL; i++) {
+    double right = at.x + spv_words_width(cr, lines[i], SPV_WORDS_BODY, FALSE, 1);
+    assert_true(is_within((SpvBox){ at.x, at.y, right, bottom }, card));
+    /* Nothing was left out. */
+    assert_null(strstr(lines[i], "\u2026"));
+  }
+}
+
 static void
 the_frame_holds_its_parts_apart_on_every_paper(void **state) {
   guint n;
@@ -142,24 +158,26 @@ the_frame_holds_its_parts_apart_on_every_paper(void **state) {
     SpvBox bar = { frame->bar.x, frame->bar.y - 4, frame->bar.x + SPV_BAR_LENGTH, frame->bar.y + 4 };
     assert_near(spv_box_width(frame->card), SPV_CARD_WIDTH, NEAR);
     assert_near(spv_box_height(frame->card), SPV_CARD_HEIGHT, NEAR);
-    const SpvBox parts[] = { frame->free, bar, frame->card, frame->title };
+    const SpvBox parts[] = { frame->columns[0], frame->columns[1], bar, frame->card, frame->title };
     for (gsize j = 0; j < G_N_ELEMENTS(parts); j++) {
       assert_true(is_within(parts[j], frame->frame));
       for (gsize k = j + 1; k < G_N_ELEMENTS(parts); k++)
         assert_false(spv_box_overlaps(parts[j], parts[k]));
     }
-    assert_true(frame->caution.y >= frame->card.y1);
-    assert_true(frame->caution.y + g_strv_length(frame->cautions) * SPV_LINE_PITCH <= frame->frame.y1);
-    for (guint j = 0; frame->cautions[j] != NULL; j++)
-      assert_true(frame->caution.x + spv_words_width(cr, frame->cautions[j], SPV_WORDS_BODY, FALSE, 1) <
-                  frame->title.x0);
-    assert_true(spv_box_height(frame->free) >= 100);
+    for (gsize j = 0; j < 2; j++)
+      assert_true(frame->free.y1 <= frame->columns[j].y1 + NEAR);
+    check_lines(cr, frame->note_lines, frame->notes, frame->caution.y, frame->card);
+    check_lines(cr, frame->caution_lines, frame->caution, frame->card.y1, frame->card);
+    assert_true(is_within(frame->legend, frame->card));
+    assert_true(frame->legend.y1 <= frame->notes.y);
+    assert_true(spv_box_height(frame->legend) >= 14); /* the heading and two rows */
+    assert_true(spv_box_height(frame->free) >= 115);
   }
   cairo_destroy(cr);
 }
 
 static void
-each_panel_has_two_templates_at_true_size(void **state) {
+each_panel_has_some_templates_at_true_size(void **state) {
   g_autoptr(SpvScheme) scheme = coast_wardens();
   g_autoptr(SpvSheets) sheets = lay_out(scheme, "a4", SPV_CONTENT_ALL);
   SpvBox box;
@@ -168,13 +186,14 @@ each_panel_has_two_templates_at_true_size(void **state) {
   (void) state;
   for (guint i = 0; i < scheme->n_panels; i++) {
     const SpvPanel *panel = scheme->panels[i];
-    for (guint n = 0; n < 2; n++) {
-      assert_true(spv_sheets_find_template(sheets, panel->id, n, &sheet, &box));
+    guint n = 0;
+    while (spv_sheets_find_template(sheets, panel->id, n, &sheet, &box)) {
       assert_true(sheet < spv_sheets_count(sheets));
       assert_near(spv_box_width(box), panel->outline.width, 2e-3);
       assert_near(spv_box_height(box), panel->outline.height, 2e-3);
+      n++;
     }
-    assert_false(spv_sheets_find_template(sheets, panel->id, 2, &sheet, &box));
+    assert_in_range(n, 3, SPV_TEMPLATES_MOST); /* panels as small as these can be spoilt more than once */
   }
   assert_false(spv_sheets_find_template(sheets, "tail", 0, &sheet, &box));
 }
@@ -202,8 +221,10 @@ only_the_chosen_content_is_there(void **state) {
   for (guint content = 1; content <= SPV_CONTENT_ALL; content++) {
     g_autoptr(SpvSheets) sheets = lay_out(scheme, "a4", content);
     gboolean tables = (content & SPV_CONTENT_OFFSETS) != 0;
-    assert_int_equal(count_pieces(sheets, SPV_PIECE_TEMPLATE),
-                     (content & SPV_CONTENT_TEMPLATES) != 0 ? 2 * scheme->n_panels : 0);
+    if ((content & SPV_CONTENT_TEMPLATES) != 0)
+      assert_true(count_pieces(sheets, SPV_PIECE_TEMPLATE) >= 2 * scheme->n_panels);
+    else
+      assert_int_equal(count_pieces(sheets, SPV_PIECE_TEMPLATE), 0);
     assert_int_equal(count_pieces(sheets, SPV_PIECE_FIGURE),
                      (content & SPV_CONTENT_ENLARGEMENTS) != 0 ? scheme->n_panels : 0);
     assert_int_equal(count_pieces(sheets, SPV_PIECE_TABLE) > 0, tables);
@@ -316,7 +337,7 @@ only_the_chosen_panels_are_printed(void **state) {
   (void) state;
   options.panels = panels;
   g_autoptr(SpvSheets) sheets = spv_sheets_new(scheme, &options, NULL, NULL);
-  assert_int_equal(count_pieces(sheets, SPV_PIECE_TEMPLATE), 4);
+  assert_int_equal(count_pieces(sheets, SPV_PIECE_FIGURE), 2);
 }
 
 static void
@@ -406,7 +427,8 @@ a_template_shows_its_tincture_where_it_was_found(void **state) {
   SpvPoint middle = spv_box_centre(box);
   assert_int_equal(pixel_at(surface, middle.x, middle.y, 10), 0x2b2f45);
   assert_int_equal(pixel_at(surface, box.x0 - 1, middle.y, 10), 0xffffff);
-  assert_true(spv_sheets_find_template(sheets, "shield", 1, &sheet, &box));
+  for (guint n = 1; spv_sheets_find_template(sheets, "shield", n, &sheet, &box); n++)
+    continue; /* the last copy is an outline to try on */
   middle = spv_box_centre(box);
   assert_int_equal(pixel_at(surface, middle.x, middle.y, 10), 0xffffff);
   cairo_surface_destroy(surface);
@@ -440,7 +462,7 @@ main(void) {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test(nothing_overlaps_and_no_line_is_lost_whatever_the_harness),
     cmocka_unit_test(the_frame_holds_its_parts_apart_on_every_paper),
-    cmocka_unit_test(each_panel_has_two_templates_at_true_size),
+    cmocka_unit_test(each_panel_has_some_templates_at_true_size),
     cmocka_unit_test(only_the_chosen_content_is_there),
     cmocka_unit_test(a_large_panel_carries_its_marks_at_true_size),
     cmocka_unit_test(a_long_table_goes_on_over_several_sheets),

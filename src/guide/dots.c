@@ -10,11 +10,18 @@
 /* Two spacings, mm, that differ by less are one. */
 #define SAME_SPACING 1e-6
 
-/* The runs of one laid shape, flattened. */
+/* One run of a laid shape, flattened, and the box of all that is on it or in it. */
+typedef struct {
+  SpvBox box;
+  const SpvRing *ring;
+} Run;
+
+/* One laid shape. */
 typedef struct {
   guint layer;
-  SpvBox bounds;
   GPtrArray *rings; /* SpvRing */
+  GArray *runs;     /* Run, by the left ends of their boxes */
+  double widest;    /* of their boxes, mm */
 } Cover;
 
 /* A draft's dots on their way into the guide. */
@@ -37,24 +44,59 @@ static void
 cover_free(gpointer data) {
   Cover *cover = data;
 
+  g_array_unref(cover->runs);
   g_ptr_array_unref(cover->rings);
   g_free(cover);
+}
+
+static int
+compare_runs(gconstpointer a, gconstpointer b) {
+  double one = ((const Run *) a)->box.x0, other = ((const Run *) b)->box.x0;
+
+  return (one > other) - (one < other);
+}
+
+static Cover *
+cover_new(const SpvLaidShape *shape) {
+  Cover *cover = g_new0(Cover, 1);
+
+  cover->layer = shape->layer;
+  cover->rings = spv_path_flatten(shape->area, SPV_CHORD_ERROR);
+  cover->runs = g_array_new(FALSE, FALSE, sizeof(Run));
+  for (guint i = 0; i < cover->rings->len; i++) {
+    const SpvRing *ring = g_ptr_array_index(cover->rings, i);
+    Run run = { spv_box_grow(spv_ring_bounds(ring), SPV_GUIDE_ON_EDGE), ring };
+
+    g_array_append_val(cover->runs, run);
+    cover->widest = MAX(cover->widest, spv_box_width(run.box));
+  }
+  g_array_sort(cover->runs, compare_runs);
+  return cover;
 }
 
 static GPtrArray *
 covers_new(const SpvComposition *composition) {
   GPtrArray *covers = g_ptr_array_new_with_free_func(cover_free);
 
-  for (guint i = 0; i < composition->shapes->len; i++) {
-    const SpvLaidShape *shape = g_ptr_array_index(composition->shapes, i);
-    Cover *cover = g_new(Cover, 1);
-
-    cover->layer = shape->layer;
-    cover->bounds = spv_path_bounds(shape->area);
-    cover->rings = spv_path_flatten(shape->area, SPV_CHORD_ERROR);
-    g_ptr_array_add(covers, cover);
-  }
+  for (guint i = 0; i < composition->shapes->len; i++)
+    g_ptr_array_add(covers, cover_new(g_ptr_array_index(composition->shapes, i)));
   return covers;
+}
+
+/* The index of the first run whose box starts at X or to the right of it. */
+static guint
+first_run_from(const GArray *runs, double x) {
+  guint low = 0, high = runs->len;
+
+  while (low < high) {
+    guint middle = (low + high) / 2;
+
+    if (g_array_index(runs, Run, middle).box.x0 < x)
+      low = middle + 1;
+    else
+      high = middle;
+  }
+  return low;
 }
 
 static gboolean
@@ -72,17 +114,18 @@ ring_passes_near(const SpvRing *ring, SpvPoint point) {
 /* Whether POINT lies inside COVER, and not on its edge. */
 static gboolean
 cover_hides(const Cover *cover, SpvPoint point) {
-  SpvBox box = cover->bounds;
   int winding = 0;
 
-  if (point.x < box.x0 || point.x > box.x1 || point.y < box.y0 || point.y > box.y1)
-    return FALSE;
-  for (guint i = 0; i < cover->rings->len; i++) {
-    const SpvRing *ring = g_ptr_array_index(cover->rings, i);
+  for (guint i = first_run_from(cover->runs, point.x - cover->widest); i < cover->runs->len; i++) {
+    const Run *run = &g_array_index(cover->runs, Run, i);
 
-    if (ring_passes_near(ring, point))
+    if (run->box.x0 > point.x)
+      break;
+    if (run->box.x1 < point.x || run->box.y0 > point.y || run->box.y1 < point.y)
+      continue;
+    if (ring_passes_near(run->ring, point))
       return FALSE;
-    winding += spv_ring_winding(ring, point);
+    winding += spv_ring_winding(run->ring, point);
   }
   return winding != 0;
 }

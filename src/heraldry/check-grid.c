@@ -161,9 +161,12 @@ place_grid(const SpvPattern *pattern, const SpvOutline *outline) {
   return grid;
 }
 
-/* The cell's place in its array is the cell's tincture: the one in dexter chief is of the first. */
+/* The cell's place in its array is the cell's tincture: the one in dexter chief is of the first. The
+ * outermost cells reach past the bounds, so that nothing of the panel is left out where its flattened curve
+ * strays over them by a hair. */
 static void
-add_cells(const Grid *grid, SpvBox bounds, SpvDraft *draft) {
+add_cells(const Grid *grid, const SpvOutline *outline, SpvDraft *draft) {
+  SpvBox bounds = spv_outline_bounds(outline), box = spv_lay_box(outline);
   int first_i = (int) floor((bounds.x0 - grid->x0) / grid->width + 1e-9);
   int first_j = (int) floor((bounds.y0 - grid->y0) / grid->height + 1e-9);
   int last_i = (int) ceil((bounds.x1 - grid->x0) / grid->width - 1e-9);
@@ -175,8 +178,10 @@ add_cells(const Grid *grid, SpvBox bounds, SpvDraft *draft) {
   for (int j = first_j; j < last_j; j++)
     for (int i = first_i; i < last_i; i++) {
       int slot = (i - first_i + j - first_j) % 2;
-      double x0 = grid->x0 + i * grid->width, x1 = grid->x0 + (i + 1) * grid->width;
-      double y0 = grid->y0 + j * grid->height, y1 = grid->y0 + (j + 1) * grid->height;
+      double x0 = i == first_i ? box.x0 : grid->x0 + i * grid->width;
+      double y0 = j == first_j ? box.y0 : grid->y0 + j * grid->height;
+      double x1 = i + 1 == last_i ? box.x1 : grid->x0 + (i + 1) * grid->width;
+      double y1 = j + 1 == last_j ? box.y1 : grid->y0 + (j + 1) * grid->height;
       SpvPoint corners[4] = { { x0, y0 }, { x1, y0 }, { x1, y1 }, { x0, y1 } };
       g_ptr_array_add(draft->cells[slot], spv_ring_new(corners, 4));
       spv_path_builder_polygon(builders[slot], corners, 4);
@@ -210,7 +215,7 @@ spv_lay_check(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *dr
   Grid grid = place_grid(pattern, outline);
   double narrowest = narrowest_partial(outline, &grid, 0);
 
-  add_cells(&grid, bounds, draft);
+  add_cells(&grid, outline, draft);
   add_rulings(&grid, bounds, draft);
   draft->smallest_partial = isfinite(narrowest) ? narrowest : 0;
 }

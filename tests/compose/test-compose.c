@@ -177,6 +177,21 @@ checks_over_checks_share_the_panel(void **state) {
     }
 }
 
+/* The flattened curve of a pad strays over its bounds by a hair, which is still some cell's. */
+static void
+a_check_leaves_nothing_of_a_narrow_pad(void **state) {
+  g_autoptr(SpvScheme) scheme = scene_new(SPV_OUTLINE_ROUND_PAD, 0.5, 131);
+
+  (void) state;
+  scheme = scene_add(g_steal_pointer(&scheme), SPV_PATTERN_CHECK, "argent", "vert");
+  scheme = scene_set(g_steal_pointer(&scheme), "rows", SPV_UNIT_PLAIN, 71);
+  g_autoptr(SpvPartition) partition = partition_of(scheme);
+
+  assert_near(regions_area(partition) / spv_shape_area(spv_outline_shape(partition->composition->outline)), 1,
+              1e-9);
+  assert_true(spv_shape_is_empty(partition->bare));
+}
+
 static SpvScheme *
 random_scene(GRand *rand) {
   int family = g_rand_int_range(rand, 0, SPV_N_OUTLINE_FAMILIES);
@@ -308,6 +323,7 @@ main(void) {
     cmocka_unit_test(a_bend_parts_the_panel_into_halves),
     cmocka_unit_test(warennes_chequy_is_parted_into_its_squares),
     cmocka_unit_test(checks_over_checks_share_the_panel),
+    cmocka_unit_test(a_check_leaves_nothing_of_a_narrow_pad),
     cmocka_unit_test(regions_always_add_up_to_the_panel),
     cmocka_unit_test(regions_do_not_overlap),
     cmocka_unit_test(the_partition_shows_what_the_brush_shows),

@@ -10,6 +10,10 @@
 
 #define PAGE_STEPS 5
 
+/* After this, ms, words that came from outside count as given: a field that never had the focus never loses
+ * it. */
+#define SETTLE_MS 400
+
 struct _SpvMeasureEntry {
   GtkWidget parent_instance;
 
@@ -26,6 +30,8 @@ struct _SpvMeasureEntry {
   SpvMeasure value;
   double width, height; /* of the panel, mm */
   double effect;        /* what the value comes to, in mm, degrees or as a count; NAN when unknown */
+
+  guint settle_source; /* until then words from outside may still change */
 
   gboolean typing;  /* the words in the field are the painter's, not ours */
   gboolean syncing; /* we are setting the words or the choice ourselves */
@@ -135,28 +141,10 @@ give(SpvMeasureEntry *self, SpvMeasure value) {
 }
 
 static void
-on_text_changed(SpvMeasureEntry *self) {
-  g_autoptr(GError) error = NULL;
-  SpvMeasure value;
-
-  if (self->syncing)
-    return;
-  self->typing = TRUE;
-  if (!spv_measure_text_parse(&self->spec, gtk_editable_get_text(GTK_EDITABLE(self->text)), self->value.unit,
-                              &value, &error)) {
-    show_error(self, error->message);
-    return;
-  }
-  show_error(self, NULL);
-  /* An empty field may be on its way to another number; it means AUTO only once it is left so. */
-  if (value.unit != SPV_UNIT_AUTO)
-    give(self, value);
-}
-
-static void
 spv_measure_entry_settle(SpvMeasureEntry *self) {
   SpvMeasure value;
 
+  g_clear_handle_id(&self->settle_source, g_source_remove);
   if (self->typing && self->optional &&
       spv_measure_text_parse(&self->spec, gtk_editable_get_text(GTK_EDITABLE(self->text)), self->value.unit,
                              &value, NULL) &&
@@ -164,6 +152,41 @@ spv_measure_entry_settle(SpvMeasureEntry *self) {
     give(self, value);
   sync_text(self);
   g_signal_emit(self, signals[SIGNAL_SETTLED], 0);
+}
+
+static gboolean
+on_settle_timeout(gpointer entry) {
+  SPV_MEASURE_ENTRY(entry)->settle_source = 0;
+  spv_measure_entry_settle(entry);
+  return G_SOURCE_REMOVE;
+}
+
+/* Whether the painter is in the field. */
+static gboolean
+has_focus(SpvMeasureEntry *self) {
+  return (gtk_widget_get_state_flags(GTK_WIDGET(self->text)) & GTK_STATE_FLAG_FOCUS_WITHIN) != 0;
+}
+
+static void
+on_text_changed(SpvMeasureEntry *self) {
+  g_autoptr(GError) error = NULL;
+  SpvMeasure value;
+
+  if (self->syncing)
+    return;
+  self->typing = TRUE;
+  g_clear_handle_id(&self->settle_source, g_source_remove);
+  if (!spv_measure_text_parse(&self->spec, gtk_editable_get_text(GTK_EDITABLE(self->text)), self->value.unit,
+                              &value, &error)) {
+    show_error(self, error->message);
+    return;
+  }
+  show_error(self, NULL);
+  if (!has_focus(self))
+    self->settle_source = g_timeout_add(SETTLE_MS, on_settle_timeout, self);
+  /* An empty field may be on its way to another number; it means AUTO only once it is left so. */
+  if (value.unit != SPV_UNIT_AUTO)
+    give(self, value);
 }
 
 /* Where stepping or a change of unit starts when the value is AUTO. */
@@ -240,7 +263,7 @@ static gboolean
 on_scroll(GtkEventControllerScroll *controller, double dx, double dy, SpvMeasureEntry *self) {
   (void) controller;
   (void) dx;
-  if (dy == 0 || !(gtk_widget_get_state_flags(GTK_WIDGET(self->text)) & GTK_STATE_FLAG_FOCUS_WITHIN))
+  if (dy == 0 || !has_focus(self))
     return FALSE;
   step(self, dy < 0 ? 1 : -1);
   return TRUE;
@@ -406,6 +429,7 @@ spv_measure_entry_dispose(GObject *object) {
   SpvMeasureEntry *self = SPV_MEASURE_ENTRY(object);
   GtkWidget *child;
 
+  g_clear_handle_id(&self->settle_source, g_source_remove);
   while ((child = gtk_widget_get_first_child(GTK_WIDGET(self))))
     gtk_widget_unparent(child);
   g_clear_object(&self->actions);

@@ -40,7 +40,7 @@ def new_scheme(program, title):
 
 def go_to_panel(program, name):
     def there():
-        return program.text_of(program.find("text", "Name of the panel", patience=5)) == name
+        return program.value("Name of the panel") == name
     for _ in range(20):
         if there():
             return
@@ -67,11 +67,15 @@ def design_from_new_to_saved_file(start):
     new_scheme(program, "Quarry Row Pikes")
     go_to_panel(program, "Kneepad, dexter")
 
-    # The painter's own measures, with a point and with a comma.
-    program.fill("Width", "7,5")
-    program.fill("Height", "8.25")
+    # The painter's own measures: by keys and through accessibility, with a comma and with a point.
+    program.type_into("Width", "7,5", "Panel")
+    wait_for("the width", lambda: program.value("Width", "Panel") == "7.50")
+    program.set("Height", "8.25", "Panel")
     for layer in ("Per bend", "Check", "Jagged border"):
         add_layer(program, layer)
+    program.set("Points", "5", "Measures")
+    program.set("Depth", "1,2 mm", "Measures")
+    wait_for("the depth", lambda: program.value("Depth", "Measures") == "1.20")
 
     path = home("quarry-row.scheme.json")
     scheme = save_as(program, path)
@@ -80,6 +84,9 @@ def design_from_new_to_saved_file(start):
     assert panel["outline"]["width"] == 7.5, panel["outline"]
     assert panel["outline"]["height"] == 8.25, panel["outline"]
     assert kinds_of(scheme, "kneepad-dexter") == ["per-bend", "check", "jagged-border"], scheme["designs"]
+    border = scheme["designs"]["kneepad-dexter"]["layers"][2]
+    assert border["measures"]["points"] == 5, border
+    assert border["measures"]["depth"] == {"mm": 1.2}, border
     program.quit()
 
 

@@ -159,20 +159,24 @@ class Program:
         xdotool("mousemove", "--window", window, box.x + box.width // 2 + 5, box.y + box.height // 2 + 5)
         xdotool("click", 1)
 
-    def fill(self, name, text):
-        """Types TEXT into the field called NAME, and Return."""
-        for role in ("filler", "text", "spin button"):
-            try:
-                field = self.find(role, name, patience=2)
-                break
-            except Failure:
-                continue
-        else:
-            raise Failure(f"no field “{name}”")
-        self.click(field)
+    def field(self, name, pane=None):
+        """The text field called NAME; of the pane called PANE where several have one."""
+        return self.find("text", name, under=pane and self.find("panel", pane))
+
+    def set(self, name, text, pane=None):
+        """Puts TEXT into a field as an assistive tool does: without the focus."""
+        wait_for(f"the field “{name}”", lambda: self.field(name, pane).queryEditableText().setTextContents(text))
+
+    def type_into(self, name, text, pane=None):
+        """Types TEXT into a field with the keys, and Return."""
+        self.click(self.field(name, pane))
         self.key("ctrl+a")
         self.type(text)
         self.key("Return")
+
+    def value(self, name, pane=None):
+        """What a field shows."""
+        return self.text_of(self.field(name, pane))
 
     def text_of(self, node):
         text = node.queryText()

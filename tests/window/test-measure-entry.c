@@ -166,6 +166,25 @@ an_empty_field_is_left_to_the_pattern(void **state) {
   desk_close(&desk);
 }
 
+/* Accessibility writes into a field that does not have the focus, and so never loses it. */
+static void
+words_from_outside_settle_by_themselves(void **state) {
+  Desk desk;
+
+  (void) state;
+  desk_open(&desk, &depth, TRUE, half_mm, NAN);
+  gtk_window_set_focus(GTK_WINDOW(desk.window), NULL);
+  desk.n_settled = 0;
+  gtk_editable_set_text(GTK_EDITABLE(desk.text), "7,5 mm");
+  assert_value(&desk, SPV_UNIT_MM, 7.5);
+  WAIT_FOR(desk.n_settled == 1, 5000);
+  assert_string_equal(text_of(desk.text), "7.50");
+  gtk_editable_set_text(GTK_EDITABLE(desk.text), "");
+  WAIT_FOR(desk.n_settled == 2, 5000);
+  assert_int_equal(value_of(&desk).unit, SPV_UNIT_AUTO);
+  desk_close(&desk);
+}
+
 static void
 a_field_that_must_have_a_value_keeps_it(void **state) {
   Desk desk;
@@ -306,6 +325,7 @@ static const struct CMUnitTest tests[] = {
   cmocka_unit_test(a_typed_unit_switches_the_unit),
   cmocka_unit_test(what_does_not_do_is_marked_and_not_taken),
   cmocka_unit_test(an_empty_field_is_left_to_the_pattern),
+  cmocka_unit_test(words_from_outside_settle_by_themselves),
   cmocka_unit_test(a_field_that_must_have_a_value_keeps_it),
   cmocka_unit_test(a_value_that_the_pattern_works_out_is_shown),
   cmocka_unit_test(arrow_and_page_keys_step),

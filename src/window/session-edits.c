@@ -7,6 +7,9 @@
 
 #include "window/session.h"
 
+/* The least contrast in which a layer is plainly seen on a bare panel; 1 is none, 21 is black on white. */
+#define PLAIN_CONTRAST 1.6
+
 /* Pushes the chosen panel as PANEL. */
 static void
 push_panel(SpvSession *session, const SpvPanel *panel, const char *label, const char *merge, int layer) {
@@ -72,34 +75,41 @@ spv_session_set_layer_locked(SpvSession *session, guint index, gboolean locked) 
   put_layer(session, index, layer, locked ? _("Lock layer") : _("Unlock layer"), NULL);
 }
 
-/* Whether a layer of PANEL below INDEX that is drawn last there shows tincture ID. */
-static gboolean
-lies_beneath(const SpvPanel *panel, guint index, const char *id) {
+/* The topmost layer of PANEL below INDEX that is seen, or NULL. */
+static const SpvLayer *
+layer_beneath(const SpvPanel *panel, guint index) {
   while (index-- > 0) {
-    const SpvLayer *layer = panel->layers[index];
-    if (layer->hidden)
-      continue;
-    for (guint slot = 0; slot < SPV_PATTERN_SLOTS; slot++) {
-      if (g_strcmp0(layer->tinctures[slot], id) == 0)
-        return TRUE;
-    }
-    return FALSE;
+    if (!panel->layers[index]->hidden)
+      return panel->layers[index];
+  }
+  return NULL;
+}
+
+/* Whether TINCTURE would be lost on BENEATH, or, where there is nothing, on the white of the bare panel. */
+static gboolean
+is_lost_on(const SpvLayer *beneath, const SpvTincture *tincture) {
+  static const SpvRgb white = { 0xff, 0xff, 0xff };
+  if (!beneath)
+    return spv_rgb_contrast(tincture->colour, white) < PLAIN_CONTRAST;
+  for (guint slot = 0; slot < SPV_PATTERN_SLOTS; slot++) {
+    if (g_strcmp0(beneath->tinctures[slot], tincture->id) == 0)
+      return TRUE;
   }
   return FALSE;
 }
 
-/* The first tincture that is neither OTHER nor, if that can be had, one that lies beneath. */
+/* The first tincture that is neither OTHER nor, if that can be had, one that would be lost. */
 static const char *
-pick_tincture(const SpvScheme *scheme, const SpvPanel *panel, guint index, const char *other) {
+pick_tincture(const SpvScheme *scheme, const SpvLayer *beneath, gboolean anything_shows, const char *other) {
   const char *second_best = NULL;
   for (guint i = 0; i < scheme->n_tinctures; i++) {
-    const char *id = scheme->tinctures[i].id;
-    if (g_strcmp0(id, other) == 0)
+    const SpvTincture *tincture = &scheme->tinctures[i];
+    if (g_strcmp0(tincture->id, other) == 0)
       continue;
-    if (!lies_beneath(panel, index, id))
-      return id;
+    if (anything_shows || !is_lost_on(beneath, tincture))
+      return tincture->id;
     if (!second_best)
-      second_best = id;
+      second_best = tincture->id;
   }
   return second_best;
 }
@@ -112,8 +122,11 @@ spv_session_add_layer(SpvSession *session, SpvPatternKind kind) {
     return;
   const SpvPatternInfo *info = spv_pattern_info(kind);
   guint index = spv_session_layer(session) < 0 ? panel->n_layers : (guint) spv_session_layer(session) + 1;
-  const char *first = pick_tincture(scheme, panel, index, NULL);
-  const char *second = info->n_slots > 1 ? pick_tincture(scheme, panel, index, first) : NULL;
+  const SpvLayer *beneath = layer_beneath(panel, index);
+  /* Two tinctures show each other, and a field may be as white as the bare panel. */
+  gboolean anything_shows = !beneath && (info->n_slots > 1 || kind == SPV_PATTERN_FIELD);
+  const char *first = pick_tincture(scheme, beneath, anything_shows, NULL);
+  const char *second = info->n_slots > 1 ? pick_tincture(scheme, beneath, anything_shows, first) : NULL;
   g_autofree char *id = spv_panel_new_layer_id(panel, kind);
   g_autoptr(SpvLayer) layer = spv_layer_new(id, kind, first, second);
   g_autoptr(SpvPanel) edited = spv_panel_with_layer_added(panel, index, layer);

@@ -128,6 +128,23 @@ adds_on_top_of_a_panel_with_no_layer_chosen(void **state) {
 }
 
 static void
+a_border_is_seen_on_a_bare_panel(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  spv_session_select(s, 1, -1);
+  spv_session_add_layer(s, SPV_PATTERN_JAGGED_BORDER);
+  /* Argent, the first, is nearly as white as the panel. */
+  assert_string_equal(spv_session_chosen_layer(s)->tinctures[0], "sable");
+  spv_session_undo(s);
+  spv_session_add_layer(s, SPV_PATTERN_CHECK);
+  assert_string_equal(spv_session_chosen_layer(s)->tinctures[0], "argent");
+  assert_string_equal(spv_session_chosen_layer(s)->tinctures[1], "sable");
+  /* What is hidden is not beneath. */
+  spv_session_set_layer_hidden(s, 0, TRUE);
+  spv_session_add_layer(s, SPV_PATTERN_ROUNDEL);
+  assert_string_equal(spv_session_chosen_layer(s)->tinctures[0], "sable");
+}
+
+static void
 removing_goes_on_downwards_and_stops_at_none(void **state) {
   SpvSession *s = ((Fixture *) *state)->session;
   spv_session_remove_layer(s);
@@ -486,6 +503,7 @@ main(void) {
     SESSION(a_drag_is_one_step_until_something_else_is_chosen),
     SESSION(adds_above_the_chosen_layer_and_chooses_it),
     SESSION(adds_on_top_of_a_panel_with_no_layer_chosen),
+    SESSION(a_border_is_seen_on_a_bare_panel),
     SESSION(removing_goes_on_downwards_and_stops_at_none),
     SESSION(of_a_locked_layer_nothing_changes_but_the_lock),
     SESSION(a_layer_moves_only_to_a_place_that_there_is),

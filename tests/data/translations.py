@@ -6,6 +6,7 @@
 - every message of the files in po/POTFILES.in is translated, and none is fuzzy;
 - each translation keeps its message's thin spaces (U+2009), which stand before units;
 - xgettext warns of nothing, such as a message cut short by a macro, and no singular has two plurals;
+- each program that the plurals reach names its default domain, which ngettext() asks;
 - what says whether nouns keep their capital is one of the two words that the program knows.
 """
 import collections
@@ -71,6 +72,15 @@ def check_sources():
                 faults.append(f"{name}: {singular} has the plural {plural}, and {seen[singular][0]} in {seen[singular][1]}")
 
 
+def check_programs():
+    for name in ("src/command/main.c", "src/window/main.c"):
+        with open(os.path.join(top, name), encoding="utf-8") as file:
+            text = file.read()
+        for call in ("bindtextdomain(GETTEXT_PACKAGE, ", "textdomain(GETTEXT_PACKAGE)"):
+            if not re.search(r"(?<!\w)" + re.escape(call), text):
+                faults.append(f"{name}: does not call {call.rstrip('(, ')}…")
+
+
 def check_language(language, template, scratch):
     path = os.path.join(po, f"{language}.po")
     formal = run("msgfmt", "--check", "--check-accelerators=_", "-o", os.devnull, path)
@@ -103,6 +113,7 @@ with tempfile.TemporaryDirectory() as scratch:
     if made.returncode:
         sys.exit(made.stderr)
     check_sources()
+    check_programs()
     for warning in made.stderr.splitlines():
         faults.append(warning.strip())
     with open(os.path.join(po, "LINGUAS"), encoding="utf-8") as file:

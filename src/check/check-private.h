@@ -30,6 +30,11 @@ SpvShape *spv_uncut_shape(const SpvComposition *composition, guint index);
 /* Whether no later layer lies over LAYER, which lays something. */
 gboolean spv_uncut_is_topmost(const SpvComposition *composition, guint layer);
 
+/* The pieces of TINCTURE's region in which parts of several shapes meet; empty when there are none. */
+SpvShape *spv_joint_region(const SpvPartition *partition, guint tincture);
+/* The pieces of what shows of shape INDEX that are no piece of its tincture's region by themselves. */
+SpvShape *spv_joint_part(const SpvPartition *partition, guint index);
+
 /* The narrow pieces of one layer, tincture and kind of cause. */
 typedef struct {
   int layer;    /* index into the panel's layers */

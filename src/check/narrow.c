@@ -4,6 +4,9 @@
 
 #include <math.h>
 
+/* Into so many equal parts a check's cells are divided to look at the cells between them. */
+#define SAMPLES 8
+
 /* A piece that is measured when first asked for. */
 typedef struct {
   gboolean known; /* the rest is meaningless before */
@@ -21,7 +24,8 @@ typedef struct {
 typedef struct {
   const SpvPartition *partition;
   double limit;
-  SpvShape **eroded; /* one a tincture: its region under a disc of the limit; made when first needed */
+  SpvShape **joint;  /* one a tincture: where its shapes meet; made when first needed */
+  SpvShape **eroded; /* that under a disc of the limit */
   GCancellable *cancellable;
 } Scan;
 
@@ -40,14 +44,18 @@ static void
 scan_init(Scan *scan, const SpvPartition *partition, double limit, GCancellable *cancellable) {
   scan->partition = partition;
   scan->limit = limit;
+  scan->joint = g_new0(SpvShape *, partition->composition->scheme->n_tinctures);
   scan->eroded = g_new0(SpvShape *, partition->composition->scheme->n_tinctures);
   scan->cancellable = cancellable;
 }
 
 static void
 scan_clear(Scan *scan) {
-  for (guint i = 0; i < scan->partition->composition->scheme->n_tinctures; i++)
+  for (guint i = 0; i < scan->partition->composition->scheme->n_tinctures; i++) {
+    g_clear_pointer(&scan->joint[i], spv_shape_unref);
     g_clear_pointer(&scan->eroded[i], spv_shape_unref);
+  }
+  g_free(scan->joint);
   g_free(scan->eroded);
 }
 
@@ -102,49 +110,36 @@ is_cut(const Scan *scan, const Part *part) {
   return part->whole >= scan->limit - SPV_CHECK_SAME;
 }
 
-/* What shows of TINCTURE, when more than one laid shape has a part in it; otherwise NULL. */
+/* Where TINCTURE's shapes meet; borrowed. */
 static const SpvShape *
-joint_region(const SpvPartition *partition, guint tincture) {
-  const GPtrArray *shapes = partition->composition->shapes;
-  guint parts = 0;
-
-  for (guint i = 0; i < shapes->len; i++) {
-    const SpvLaidShape *laid = g_ptr_array_index(shapes, i);
-
-    parts += laid->tincture == tincture && !spv_shape_is_empty(g_ptr_array_index(partition->visible, i));
-  }
-  for (guint i = 0; parts > 1 && i < partition->regions->len; i++) {
-    const SpvRegion *region = g_ptr_array_index(partition->regions, i);
-
-    if (region->tincture == (int) tincture)
-      return region->shape;
-  }
-  return NULL;
+scan_joint(Scan *scan, guint tincture) {
+  if (scan->joint[tincture] == NULL)
+    scan->joint[tincture] = spv_joint_region(scan->partition, tincture);
+  return scan->joint[tincture];
 }
 
 /* Whether a disc of the limit's size that stays in one tincture reaches PLACE: another layer of the same
  * tincture widens what is narrow in its own. */
 static gboolean
 scan_is_widened(Scan *scan, guint tincture, SpvPoint place) {
-  const SpvShape *region = joint_region(scan->partition, tincture);
+  const SpvShape *joint = scan_joint(scan, tincture);
 
-  if (region == NULL)
+  if (!spv_shape_contains(joint, place))
     return FALSE;
   if (scan->eroded[tincture] == NULL)
-    scan->eroded[tincture] = spv_stroke_erode(region, scan->limit);
+    scan->eroded[tincture] = spv_stroke_erode(joint, scan->limit);
   return spv_stroke_reaches(scan->eroded[tincture], scan->limit, place);
 }
 
 /* What of PART lies farther than the limit from other layers of its tincture. */
 static Pieces *
-scan_apart(const Scan *scan, Part *part) {
-  const SpvShape *region = joint_region(scan->partition, part->laid->tincture);
-
-  if (part->apart.shape == NULL && region != NULL) {
-    g_autoptr(SpvShape) others = spv_shape_difference(region, part->visible);
+scan_apart(Scan *scan, Part *part) {
+  if (part->apart.shape == NULL) {
+    g_autoptr(SpvShape) own = spv_joint_part(scan->partition, part->index);
+    g_autoptr(SpvShape) others = spv_shape_difference(scan_joint(scan, part->laid->tincture), own);
     g_autoptr(SpvShape) beside = spv_shape_offset(others, scan->limit);
 
-    part->apart = pieces_of(spv_shape_difference(part->visible, beside));
+    part->apart = pieces_of(spv_shape_difference(own, beside));
   }
   return &part->apart;
 }
@@ -387,16 +382,52 @@ is_lone(const SpvComposition *composition, guint index) {
   return same == 1;
 }
 
+/* Whether shape INDEX is to be seen at PLACE, and, unless it is LONE, no other of its tincture about there.
+ */
+static gboolean
+is_plainly_seen(const SpvComposition *composition, guint index, double limit, gboolean lone, SpvPoint place) {
+  const SpvLaidShape *laid = g_ptr_array_index(composition->shapes, index);
+
+  if (spv_composition_pick(composition, place) != (int) index)
+    return FALSE;
+  for (guint i = 0; !lone && i < 8; i++) {
+    SpvPoint away = { limit * cos(i * G_PI_4), limit * sin(i * G_PI_4) };
+    int there = spv_composition_pick(composition, spv_point_add(place, away));
+
+    if (there < 0 || there == (int) index)
+      continue;
+    if (((const SpvLaidShape *) g_ptr_array_index(composition->shapes, there))->tincture == laid->tincture)
+      return FALSE;
+  }
+  return TRUE;
+}
+
+/* As spv_narrow_alone(), for narrow CELLS, some of which are looked at. */
+static SpvAlone
+cells_alone(const SpvComposition *composition, guint index, double limit, const GPtrArray *cells) {
+  gboolean lone = is_lone(composition, index);
+
+  for (guint i = 1; i < SAMPLES; i++) {
+    const SpvRing *cell = g_ptr_array_index(cells, (guint64) cells->len * i / SAMPLES);
+
+    if (is_plainly_seen(composition, index, limit, lone, spv_box_centre(spv_ring_bounds(cell))))
+      return SPV_ALONE_NARROW;
+  }
+  return SPV_ALONE_UNSURE;
+}
+
 SpvAlone
 spv_narrow_alone(const SpvComposition *composition, guint index, double limit) {
   const SpvLaidShape *laid = g_ptr_array_index(composition->shapes, index);
-  gboolean lone = is_lone(composition, index);
+  const SpvDraft *draft = g_ptr_array_index(composition->drafts, laid->layer);
   double whole = spv_uncut_width(composition, laid->layer);
   SpvAlone alone = SPV_ALONE_WIDE;
   gsize n;
 
-  if (whole > 0)
-    return whole >= limit - SPV_CHECK_SAME ? SPV_ALONE_WIDE : lone ? SPV_ALONE_NARROW : SPV_ALONE_UNSURE;
+  if (whole >= limit - SPV_CHECK_SAME)
+    return SPV_ALONE_WIDE;
+  if (whole > 0 && draft->cells[laid->slot] != NULL && draft->cells[laid->slot]->len > 0)
+    return cells_alone(composition, index, limit, draft->cells[laid->slot]);
   g_autoptr(SpvShape) uncut = spv_uncut_shape(composition, index);
   spv_shape_pieces(uncut, &n);
   for (gsize i = 0; i < n; i++) {
@@ -405,7 +436,7 @@ spv_narrow_alone(const SpvComposition *composition, guint index, double limit) {
 
     if (!spv_stroke_is_narrow(uncut, i, limit, &width, &place))
       continue;
-    if (lone && spv_composition_pick(composition, place) == (int) index)
+    if (is_plainly_seen(composition, index, limit, is_lone(composition, index), place))
       return SPV_ALONE_NARROW;
     alone = SPV_ALONE_UNSURE;
   }

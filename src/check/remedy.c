@@ -4,8 +4,10 @@
 
 #include <math.h>
 
-/* No search recomposes the panel more often than this. */
+/* No search recomposes the panel more often than this; a trial for which all of the panel has to be measured
+ * counts as SLOW. */
 #define MAX_TRIALS 40
+#define SLOW 4
 
 /* Lengths are tried in steps of 0.05 mm, which calipers can set: so many to the millimetre. */
 #define STEPS_A_MM 20
@@ -87,8 +89,10 @@ try_value(Search *search, guint measure, SpvMeasure value, GError **error) {
   g_autoptr(SpvPartition) partition = spv_partition_new(composition, search->cancellable, error);
   if (partition == NULL || count_seen(partition, search->layer) < search->n_seen)
     return FALSE;
-  return (alone == SPV_ALONE_WIDE && !search->may_surface) ||
-         spv_narrow_is_clear(partition, limit, search->layer, search->known, search->cancellable, error);
+  if (alone == SPV_ALONE_WIDE && !search->may_surface)
+    return TRUE;
+  search->trials += SLOW - 1;
+  return spv_narrow_is_clear(partition, limit, search->layer, search->known, search->cancellable, error);
 }
 
 /* How many whole steps MM holds. */

@@ -27,16 +27,21 @@ stripe_width(const SpvOutline *outline, const SpvDraft *draft) {
   return reach_across(outline, &g_array_index(draft->lines, SpvDraftLine, 0)) / (draft->lines->len + 1);
 }
 
-/* The cells of a check are all of one size. */
+/* The cells of a check are all of one size, but the outermost reach past the panel, or only part of one lies
+ * on it: the widest and highest that the panel's bounds leave is a whole one. */
 static double
-cell_width(const SpvDraft *draft) {
-  for (guint slot = 0; slot < SPV_PATTERN_SLOTS; slot++)
-    if (draft->cells[slot] != NULL && draft->cells[slot]->len > 0) {
-      SpvBox box = spv_ring_bounds(g_ptr_array_index(draft->cells[slot], 0));
+cell_width(const SpvOutline *outline, const SpvDraft *draft) {
+  SpvBox bounds = spv_outline_bounds(outline);
+  double width = 0, height = 0;
 
-      return MIN(spv_box_width(box), spv_box_height(box));
+  for (guint slot = 0; slot < SPV_PATTERN_SLOTS; slot++)
+    for (guint i = 0; draft->cells[slot] != NULL && i < draft->cells[slot]->len; i++) {
+      SpvBox box = spv_ring_bounds(g_ptr_array_index(draft->cells[slot], i));
+
+      width = MAX(width, MIN(box.x1, bounds.x1) - MAX(box.x0, bounds.x0));
+      height = MAX(height, MIN(box.y1, bounds.y1) - MAX(box.y0, bounds.y0));
     }
-  return 0;
+  return MIN(width, height);
 }
 
 double
@@ -51,7 +56,7 @@ spv_uncut_width(const SpvComposition *composition, guint layer) {
   case SPV_PATTERN_BENDY:
     return stripe_width(composition->outline, draft);
   case SPV_PATTERN_CHECK:
-    return cell_width(draft);
+    return cell_width(composition->outline, draft);
   case SPV_PATTERN_FIELD:
   case SPV_PATTERN_PER_PALE:
   case SPV_PATTERN_PER_FESS:

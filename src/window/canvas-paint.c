@@ -78,12 +78,13 @@ spv_canvas_paint_panel(cairo_t *cr, const SpvViewport *viewport, const SpvCompos
 }
 
 void
-spv_canvas_paint_guide(cairo_t *cr, const SpvViewport *viewport, const SpvGuide *guide, int layer) {
+spv_canvas_paint_guide(cairo_t *cr, const SpvViewport *viewport, const SpvGuide *guide, int layer,
+                       double larger) {
   enter_mm(cr, viewport);
   if (layer < 0)
-    spv_draw_guide(cr, guide, paper_mm(viewport));
+    spv_draw_guide(cr, guide, paper_mm(viewport) / larger);
   else
-    spv_draw_guide_of_layer(cr, guide, (guint) layer, paper_mm(viewport));
+    spv_draw_guide_of_layer(cr, guide, (guint) layer, paper_mm(viewport) / larger);
   cairo_restore(cr);
 }
 
@@ -154,15 +155,17 @@ spv_canvas_ruler_thickness(PangoLayout *layout) {
   return MAX(SPV_RULER_LEAST, MAX(width + 5, height + 8));
 }
 
-/* Beside its tick, upright on both rulers. */
+/* Beside its tick, upright on both rulers, if there is room before the end of LENGTH px. */
 static void
 paint_label(cairo_t *cr, PangoLayout *layout, const SpvTick *tick, double step, gboolean vertical,
-            double thickness) {
+            double thickness, double length) {
   g_autofree char *label = spv_tick_label(tick->mm, step);
   int width, height;
 
   pango_layout_set_text(layout, label, -1);
   pango_layout_get_pixel_size(layout, &width, &height);
+  if (vertical ? tick->px - height - 1 < 0 : tick->px + 3 + width > length)
+    return;
   if (vertical)
     cairo_move_to(cr, MAX(thickness - 4 - width, 1), tick->px - height - 1);
   else
@@ -205,7 +208,7 @@ spv_canvas_paint_ruler(cairo_t *cr, const SpvViewport *viewport, gboolean vertic
   cairo_stroke(cr);
   for (guint i = 0; i < ticks->len; i++)
     if (g_array_index(ticks, SpvTick, i).kind == SPV_TICK_LABELLED)
-      paint_label(cr, layout, &g_array_index(ticks, SpvTick, i), step, vertical, thickness);
+      paint_label(cr, layout, &g_array_index(ticks, SpvTick, i), step, vertical, thickness, viewport->width);
   if (pointer >= 0)
     paint_pointer(cr, vertical, thickness, pointer);
 }

@@ -22,8 +22,9 @@
 void spv_canvas_paint_mat(cairo_t *cr, const SpvViewport *viewport);
 void spv_canvas_paint_panel(cairo_t *cr, const SpvViewport *viewport, const SpvComposition *composition,
                             SpvDrawMode mode);
-/* LAYER is an index, or -1 for every layer. */
-void spv_canvas_paint_guide(cairo_t *cr, const SpvViewport *viewport, const SpvGuide *guide, int layer);
+/* LAYER is an index, or -1 for every layer. The marks are LARGER times their usual size. */
+void spv_canvas_paint_guide(cairo_t *cr, const SpvViewport *viewport, const SpvGuide *guide, int layer,
+                            double larger);
 void spv_canvas_paint_datum(cairo_t *cr, const SpvViewport *viewport);
 /* ACTIVE is the one that the keys move, or NULL. */
 void spv_canvas_paint_handles(cairo_t *cr, const SpvViewport *viewport, const GArray *handles,

@@ -11,7 +11,8 @@
 
 #define ZOOM_STEP 1.25
 #define LEAST_SIDE 240
-#define RULER_LETTERING 0.72 /* of the words' size */
+#define RULER_LETTERING 0.72  /* of the words' size */
+#define USUAL_RESOLUTION 96.0 /* dots an inch at which lettering has its usual size */
 /* The true size is shown where it takes at most this part of the mat. */
 #define TRUE_SIZE_PART 0.45
 
@@ -185,14 +186,21 @@ paint_words(SpvCanvas *canvas, cairo_t *cr, const char *words, double x, double 
   spv_canvas_paint_title(cr, layout, x, y);
 }
 
+/* How many times its usual size the painter wants all lettering. */
+static double
+text_scale(SpvCanvas *canvas) {
+  double resolution = pango_cairo_context_get_resolution(gtk_widget_get_pango_context(GTK_WIDGET(canvas)));
+
+  return resolution > 0 ? resolution / USUAL_RESOLUTION : 1;
+}
+
 static void
 paint_guide(SpvCanvas *canvas, cairo_t *cr) {
-  int layer = spv_session_layer(canvas->session);
+  int layer = canvas->show_guide ? -1 : spv_session_layer(canvas->session);
 
-  if (canvas->show_guide)
-    spv_canvas_paint_guide(cr, &canvas->viewport, spv_session_guide(canvas->session), -1);
-  else if (layer >= 0)
-    spv_canvas_paint_guide(cr, &canvas->viewport, spv_session_guide(canvas->session), layer);
+  if (canvas->show_guide || layer >= 0)
+    spv_canvas_paint_guide(cr, &canvas->viewport, spv_session_guide(canvas->session), layer,
+                           text_scale(canvas));
 }
 
 static void

@@ -4,16 +4,28 @@
 struct _SpvColumn {
   GtkWidget parent_instance;
   GtkWidget *child;
+  guint chars;
 };
 
 G_DEFINE_FINAL_TYPE(SpvColumn, spv_column, GTK_TYPE_WIDGET)
 
-enum { PROP_0, PROP_CHILD };
+enum { PROP_0, PROP_CHILD, PROP_CHARS };
 
 static GtkSizeRequestMode
 spv_column_get_request_mode(GtkWidget *widget) {
   (void) widget;
   return GTK_SIZE_REQUEST_CONSTANT_SIZE;
+}
+
+/* How wide CHARS letters are on the average, px. */
+static int
+letters_width(SpvColumn *column) {
+  PangoContext *context = gtk_widget_get_pango_context(GTK_WIDGET(column));
+  PangoFontMetrics *metrics = pango_context_get_metrics(context, NULL, NULL);
+  int width = pango_font_metrics_get_approximate_char_width(metrics) * (int) column->chars;
+
+  pango_font_metrics_unref(metrics);
+  return PANGO_PIXELS_CEIL(width);
 }
 
 static void
@@ -26,7 +38,7 @@ spv_column_measure(GtkWidget *widget, GtkOrientation orientation, int for_size, 
     return;
   gtk_widget_measure(column->child, orientation, for_size, minimum, natural, NULL, NULL);
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
-    *natural = *minimum;
+    *natural = MAX(*minimum, letters_width(column));
 }
 
 static void
@@ -37,22 +49,30 @@ spv_column_size_allocate(GtkWidget *widget, int width, int height, int baseline)
 }
 
 static void
+set_child(SpvColumn *column, GtkWidget *child) {
+  g_clear_pointer(&column->child, gtk_widget_unparent);
+  column->child = child;
+  if (child)
+    gtk_widget_set_parent(child, GTK_WIDGET(column));
+}
+
+static void
 spv_column_set_property(GObject *object, guint id, const GValue *value, GParamSpec *pspec) {
   SpvColumn *column = SPV_COLUMN(object);
-  if (id != PROP_CHILD) {
+  if (id == PROP_CHILD)
+    set_child(column, g_value_get_object(value));
+  else if (id == PROP_CHARS)
+    column->chars = g_value_get_uint(value);
+  else
     G_OBJECT_WARN_INVALID_PROPERTY_ID(object, id, pspec);
-    return;
-  }
-  g_clear_pointer(&column->child, gtk_widget_unparent);
-  column->child = g_value_get_object(value);
-  if (column->child)
-    gtk_widget_set_parent(column->child, GTK_WIDGET(column));
 }
 
 static void
 spv_column_get_property(GObject *object, guint id, GValue *value, GParamSpec *pspec) {
   if (id == PROP_CHILD)
     g_value_set_object(value, SPV_COLUMN(object)->child);
+  else if (id == PROP_CHARS)
+    g_value_set_uint(value, SPV_COLUMN(object)->chars);
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID(object, id, pspec);
 }
@@ -76,6 +96,9 @@ spv_column_class_init(SpvColumnClass *klass) {
   g_object_class_install_property(
       object_class, PROP_CHILD,
       g_param_spec_object("child", NULL, NULL, GTK_TYPE_WIDGET, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS));
+  g_object_class_install_property(
+      object_class, PROP_CHARS,
+      g_param_spec_uint("chars", NULL, NULL, 0, 1000, 0, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS));
 }
 
 static void

@@ -11,7 +11,7 @@
 #define LINE_CUT 0.1
 #define LINE_OUTLINE 0.25
 #define TINT 0.4 /* how strong the colours of an enlargement are: marks and names stay legible on them */
-#define CENTRE_ABOVE 4.2
+#define CENTRE_ABOVE 4.8
 #define CENTRE_RAISED 7.4 /* above numbers that stand at the datum */
 #define CENTRE_BELOW 2.0
 #define DATUM_SIZE 1.6

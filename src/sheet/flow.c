@@ -293,9 +293,11 @@ grow_all(const Flow *flow, const GArray *sheet) {
   }
 }
 
+/* Whether the panels are of one size, with as many marks: as dexter and sinister ones are. */
 static gboolean
 are_alike(const SpvSubject *a, const SpvSubject *b) {
-  return fabs(spv_box_width(a->bounds) - spv_box_width(b->bounds)) < NEXT_TO_NOTHING &&
+  return a->guide->dots->len == b->guide->dots->len && a->guide->rulings->len == b->guide->rulings->len &&
+         fabs(spv_box_width(a->bounds) - spv_box_width(b->bounds)) < NEXT_TO_NOTHING &&
          fabs(spv_box_height(a->bounds) - spv_box_height(b->bounds)) < NEXT_TO_NOTHING;
 }
 
@@ -315,7 +317,8 @@ shrink_to(const Flow *flow, const GArray *sheet, Item *item, double size) {
   item->at = before;
 }
 
-/* A pair is drawn alike: panels of one size on one sheet get the lesser enlargement of the two. */
+/* A pair is drawn alike: of two such panels on one sheet the larger enlargement gets as small as the other.
+ */
 static void
 match_pairs(const Flow *flow, const GArray *sheet) {
   for (guint i = 0; i < sheet->len; i++)

@@ -7,7 +7,11 @@
 
 #include "sheet/table.h"
 
-#define SENTENCE_MOST 54.0 /* how wide a sentence may make a table that stands alone */
+/* How wide a sentence may make a table that stands alone: less where there are so many dots that they go into
+ * as many columns as can be. */
+#define SENTENCE_MOST 62.0
+#define SENTENCE_MOST_MANY 54.0
+#define MANY_DOTS 24u
 
 /* Which columns the rulings' table has: without its name a ruling still has its number, and without the way
  * round the edge its ends still have theirs along each edge. */
@@ -200,7 +204,8 @@ GPtrArray *
 spv_tables_new(cairo_t *measuring, const SpvGuide *guide, double room) {
   GPtrArray *tables = g_ptr_array_new_with_free_func((GDestroyNotify) spv_offset_table_free);
   SpvOffsetTable *rulings = guide->rulings->len > 0 ? rulings_table_for(measuring, guide, room) : NULL;
-  double most = MAX(rulings != NULL ? rulings->width : 0, MIN(room, SENTENCE_MOST));
+  double sentence = guide->dots->len < MANY_DOTS ? SENTENCE_MOST : SENTENCE_MOST_MANY;
+  double most = MAX(rulings != NULL ? rulings->width : 0, MIN(room, sentence));
 
   if (guide->dots->len > 0)
     g_ptr_array_add(tables, dots_table_new(measuring, guide, most));

@@ -8,8 +8,8 @@
 #include "sheet/wording.h"
 
 #define CELL_PADDING 1.6
-#define LABEL_HEIGHT 3.1
-#define SPLIT 0.66  /* where two fields in a row meet */
+#define LABEL_HEIGHT 3.3
+#define SPLIT 0.6   /* where two fields in a row meet */
 #define NARROW 60.0 /* below it two long fields in a row would be too short for their words */
 
 /* A field: a name for what is in it, and that. */
@@ -79,6 +79,15 @@ make_fields(const SpvFrameWords *words, const char *number, gboolean narrow) {
   };
 }
 
+/* A date that is wider than ROOM takes a line from the panels. */
+static void
+make_room_for_date(cairo_t *cr, Fields *fields, double room) {
+  if (spv_words_width(cr, fields->last.words, SPV_WORDS_BODY, FALSE, 1) <= room)
+    return;
+  fields->last.lines = 2;
+  fields->panels.lines = 1;
+}
+
 double
 spv_title_block_height(void) {
   Fields fields = make_fields(&(SpvFrameWords){ 0 }, NULL, FALSE);
@@ -95,6 +104,7 @@ spv_title_block_draw(cairo_t *cr, SpvBox box, const SpvFrameWords *words) {
   double bottom = box.y1;
 
   if (narrow) {
+    make_room_for_date(cr, &fields, SPLIT * spv_box_width(box) - 2 * CELL_PADDING);
     draw_row(cr, box, &bottom, &fields.last, &fields.number);
     draw_row(cr, box, &bottom, &fields.scale, NULL);
     draw_row(cr, box, &bottom, &fields.harness, NULL);

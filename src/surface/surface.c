@@ -47,8 +47,8 @@ spv_surface_check(const SpvSurface *surface, double width, GError **error) {
     return FALSE;
   }
 
-  /* Written so that NaN fails. */
-  if (depth > 0 && depth <= width / 2)
+  /* Written so that NaN fails. The file's 15 digits may round a half up by a hair: that is no deeper. */
+  if (depth > 0 && depth <= width / 2 + 1e-9)
     return TRUE;
   g_ascii_formatd(most_text, sizeof most_text, "%.6g", width / 2);
   g_set_error(error, SPV_SURFACE_ERROR, SPV_SURFACE_ERROR_DEPTH,

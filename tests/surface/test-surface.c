@@ -48,6 +48,8 @@ takes_what_can_stand(void **state) {
     assert_true(spv_surface_check(&good[i], 9, &error));
     assert_null(error);
   }
+  /* Half of 33.333333333333336 as 15 digits give both back. */
+  assert_true(spv_surface_check(&(SpvSurface){ SPV_SURFACE_DOME, 16.6666666666667 }, 33.3333333333333, NULL));
 }
 
 static void

@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "window/tip.h"
+
 struct _SpvFindingRow {
   GtkListBoxRow parent_instance;
 
@@ -60,9 +62,8 @@ show_item(SpvFindingRow *self) {
   gtk_widget_set_visible(GTK_WIDGET(self->use_button), use != NULL);
   gtk_widget_set_visible(self->remedy_box, remedy || use);
   gtk_widget_set_sensitive(GTK_WIDGET(self->use_button), !spv_finding_item_is_locked(self->item));
-  gtk_widget_set_tooltip_text(GTK_WIDGET(self->use_button), spv_finding_item_is_locked(self->item)
-                                                                ? _("The layer is locked: unlock it first.")
-                                                                : remedy);
+  spv_tip_set(GTK_WIDGET(self->use_button),
+              spv_finding_item_is_locked(self->item) ? _("The layer is locked: unlock it first.") : remedy);
   show_severity(self, spv_finding_item_finding(self->item)->severity);
 }
 

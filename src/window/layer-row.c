@@ -7,6 +7,7 @@
 
 #include "window/screen-text.h"
 #include "window/tincture-swatch.h"
+#include "window/tip.h"
 
 struct _SpvLayerRow {
   GtkListBoxRow parent_instance;
@@ -39,8 +40,7 @@ static void
 show_toggle(GtkToggleButton *button, gboolean on, const char *icon, const char *tooltip) {
   gtk_toggle_button_set_active(button, on);
   gtk_button_set_icon_name(GTK_BUTTON(button), icon);
-  gtk_widget_set_tooltip_text(GTK_WIDGET(button), tooltip);
-  gtk_accessible_update_property(GTK_ACCESSIBLE(button), GTK_ACCESSIBLE_PROPERTY_LABEL, tooltip, -1);
+  spv_tip_set_as_name(GTK_WIDGET(button), tooltip);
   set_class(GTK_WIDGET(button), "spv-quiet", !on);
 }
 
@@ -67,10 +67,10 @@ show_item(SpvLayerRow *self) {
   self->showing = FALSE;
   gtk_widget_set_sensitive(GTK_WIDGET(self->hide_button), !layer->locked);
   if (layer->locked)
-    gtk_widget_set_tooltip_text(GTK_WIDGET(self->hide_button), _("The layer is locked: unlock it first."));
+    spv_tip_set(GTK_WIDGET(self->hide_button), _("The layer is locked: unlock it first."));
   set_class(GTK_WIDGET(self), "spv-hidden-layer", layer->hidden);
-  gtk_widget_set_tooltip_text(GTK_WIDGET(self),
-                              layer->locked ? _("Locked: unlock it to change, move or remove it.") : summary);
+  spv_tip_set(GTK_WIDGET(self),
+              layer->locked ? _("Locked: unlock it to change, move or remove it.") : summary);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
 }
 

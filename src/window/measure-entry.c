@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "window/measure-text.h"
+#include "window/tip.h"
 
 #define PAGE_STEPS 5
 
@@ -55,7 +56,7 @@ show_error(SpvMeasureEntry *self, const char *message) {
   self->error = g_strdup(message);
   gtk_accessible_update_state(GTK_ACCESSIBLE(self->text), GTK_ACCESSIBLE_STATE_INVALID,
                               message ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
-  gtk_widget_set_tooltip_text(self->field, message);
+  spv_tip_set(self->field, message);
   if (message)
     gtk_widget_add_css_class(self->field, "error");
   else
@@ -89,7 +90,8 @@ sync_unit(SpvMeasureEntry *self) {
   gtk_widget_set_visible(GTK_WIDGET(self->unit_button), menu);
   gtk_widget_set_visible(GTK_WIDGET(self->unit_label), !menu && *unit);
   gtk_label_set_text(self->unit_label, unit);
-  gtk_menu_button_set_label(self->unit_button, unit);
+  if (g_strcmp0(unit, gtk_menu_button_get_label(self->unit_button)) != 0)
+    gtk_menu_button_set_label(self->unit_button, unit);
   if (self->value.unit == SPV_UNIT_AUTO)
     gtk_widget_add_css_class(self->field, "auto");
   else

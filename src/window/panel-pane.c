@@ -7,8 +7,9 @@
 #include <math.h>
 
 #include "window/measure-entry.h"
-#include "window/screen-text.h"
 #include "window/panel-pair.h"
+#include "window/screen-text.h"
+#include "window/tip.h"
 
 /* Where the fields stand in the grid; under each is a row for what is wrong with it. */
 enum { ROW_WIDTH = 4, ROW_HEIGHT = 6, ROW_OWN = 8, ROW_DEPTH = 14 };
@@ -317,13 +318,13 @@ show_pair(SpvPanelPane *self, const SpvScheme *scheme, guint index) {
   g_autoptr(SpvScheme) designed = spv_panel_pair_copy_design(scheme, index, (guint) other);
   gtk_label_set_text(self->pair_heading, scheme->panels[other]->name);
   gtk_widget_set_sensitive(GTK_WIDGET(self->size_button), sized != scheme);
-  gtk_widget_set_tooltip_text(GTK_WIDGET(self->size_button),
-                              sized != scheme ? _("Give it this panel's outline, size and surface")
-                                              : _("It has this panel's outline, size and surface"));
+  spv_tip_set(GTK_WIDGET(self->size_button), sized != scheme
+                                                 ? _("Give it this panel's outline, size and surface")
+                                                 : _("It has this panel's outline, size and surface"));
   gtk_widget_set_sensitive(GTK_WIDGET(self->design_button), designed && designed != scheme);
-  gtk_widget_set_tooltip_text(GTK_WIDGET(self->design_button),
-                              !designed            ? _("A layer there is locked: unlock it first")
-                              : designed != scheme ? _("Put this panel's layers in place of its own")
+  spv_tip_set(GTK_WIDGET(self->design_button), !designed ? _("A layer there is locked: unlock it first")
+                                               : designed != scheme
+                                                   ? _("Put this panel's layers in place of its own")
                                                    : _("It has this panel's layers"));
 }
 
@@ -348,8 +349,8 @@ build_own(SpvPanelPane *self, SpvOutlineFamily family) {
     GtkWidget *entry = spv_measure_entry_new();
     gtk_label_set_xalign(GTK_LABEL(label), 0);
     gtk_label_set_wrap(GTK_LABEL(label), TRUE);
-    gtk_widget_set_tooltip_text(label, _(info->own[i].hint));
-    gtk_widget_set_tooltip_text(entry, _(info->own[i].hint));
+    spv_tip_set(label, _(info->own[i].hint));
+    spv_tip_set(entry, _(info->own[i].hint));
     self->own[i] = SPV_MEASURE_ENTRY(entry);
     spv_measure_entry_set_spec(self->own[i], &own_spec, FALSE);
     spv_measure_entry_set_name(self->own[i], _(info->own[i].label));
@@ -375,7 +376,7 @@ show_sizes(SpvPanelPane *self, const SpvPanel *panel) {
   show_length(self->width, panel->outline.width);
   show_length(self->height, panel->outline.height);
   gtk_widget_set_sensitive(GTK_WIDGET(self->height), !disc);
-  gtk_widget_set_tooltip_text(GTK_WIDGET(self->height), disc ? _("A disc is as high as it is wide.") : NULL);
+  spv_tip_set(GTK_WIDGET(self->height), disc ? _("A disc is as high as it is wide.") : NULL);
   for (guint i = 0; i < SPV_OUTLINE_MEASURES; i++) {
     if (self->own[i])
       show_length(self->own[i], panel->outline.own[i]);

@@ -5,6 +5,7 @@
 
 #include "window/tincture-item.h"
 #include "window/tincture-swatch.h"
+#include "window/tip.h"
 
 #define SWATCH_SIZE 16
 
@@ -88,7 +89,7 @@ on_selected(SpvTinctureChoice *self) {
 
   if (self->showing || !item)
     return;
-  gtk_widget_set_tooltip_text(GTK_WIDGET(self->drop_down), spv_tincture_item_name(item));
+  spv_tip_set(GTK_WIDGET(self->drop_down), spv_tincture_item_name(item));
   g_signal_emit(self, changed_signal, 0);
 }
 
@@ -108,7 +109,7 @@ spv_tincture_choice_show(SpvTinctureChoice *self, const SpvScheme *scheme, const
   if (gtk_drop_down_get_selected(self->drop_down) != selected)
     gtk_drop_down_set_selected(self->drop_down, selected);
   item = gtk_drop_down_get_selected_item(self->drop_down);
-  gtk_widget_set_tooltip_text(GTK_WIDGET(self->drop_down), item ? spv_tincture_item_name(item) : NULL);
+  spv_tip_set(GTK_WIDGET(self->drop_down), item ? spv_tincture_item_name(item) : NULL);
   self->showing = FALSE;
 }
 

@@ -9,6 +9,7 @@
 #include "window/tincture-colour.h"
 #include "window/tincture-hatch.h"
 #include "window/tincture-swatch.h"
+#include "window/tip.h"
 
 struct _SpvTinctureRow {
   GtkListBoxRow parent_instance;
@@ -51,7 +52,7 @@ push(SpvTinctureRow *self, guint index, const SpvTincture *tincture, const char 
 
 static void
 show_name_error(SpvTinctureRow *self, const char *message) {
-  gtk_widget_set_tooltip_text(GTK_WIDGET(self->name), message);
+  spv_tip_set(GTK_WIDGET(self->name), message);
   if (message)
     gtk_widget_add_css_class(GTK_WIDGET(self->name), "error");
   else
@@ -148,19 +149,24 @@ on_remove_clicked(SpvTinctureRow *self) {
 }
 
 static void
+name_for_reader(gpointer widget, const char *format, const char *tincture) {
+  g_autofree char *words = g_strdup_printf(format, tincture);
+  gtk_accessible_update_property(GTK_ACCESSIBLE(widget), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+}
+
+static void
 show_names(SpvTinctureRow *self, const SpvTincture *tincture) {
   g_autofree char *colour = g_strdup_printf(_("Colour of %s"), tincture->name);
-  g_autofree char *name = g_strdup_printf(_("Name of %s"), tincture->name);
-  g_autofree char *hatch = g_strdup_printf(_("Hatch of %s"), tincture->name);
   g_autofree char *hatch_tip = g_strdup_printf(_("Hatch where there is no colour. %s"),
                                                spv_tincture_hatch_label(tincture->hatch));
 
-  gtk_widget_set_tooltip_text(GTK_WIDGET(self->colour_button), colour);
-  gtk_accessible_update_property(GTK_ACCESSIBLE(self->colour_button), GTK_ACCESSIBLE_PROPERTY_LABEL, colour,
-                                 -1);
-  gtk_accessible_update_property(GTK_ACCESSIBLE(self->name), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
-  gtk_widget_set_tooltip_text(GTK_WIDGET(self->hatch), hatch_tip);
-  gtk_accessible_update_property(GTK_ACCESSIBLE(self->hatch), GTK_ACCESSIBLE_PROPERTY_LABEL, hatch, -1);
+  spv_tip_set(GTK_WIDGET(self->hatch), hatch_tip);
+  if (g_strcmp0(colour, gtk_widget_get_tooltip_text(GTK_WIDGET(self->colour_button))) == 0)
+    return;
+  spv_tip_set_as_name(GTK_WIDGET(self->colour_button), colour);
+  name_for_reader(self->name, _("Name of %s"), tincture->name);
+  name_for_reader(self->hatch, _("Hatch of %s"), tincture->name);
+  name_for_reader(self->remove_button, _("Remove “%s”"), tincture->name);
 }
 
 /* Only an unused tincture can go; otherwise the button says where it is used. */
@@ -169,12 +175,11 @@ show_removable(SpvTinctureRow *self, guint index, const SpvTincture *tincture) {
   g_autoptr(GError) error = NULL;
   g_autoptr(SpvScheme)
       without = spv_scheme_with_tincture_removed(spv_session_scheme(self->session), index, &error);
-  g_autofree char *label = g_strdup_printf(_("Remove “%s”"), tincture->name);
+  g_autofree char *words = without ? g_strdup_printf(_("Remove “%s”"), tincture->name)
+                                   : g_strdup(error->message);
 
   gtk_widget_set_sensitive(GTK_WIDGET(self->remove_button), without != NULL);
-  gtk_widget_set_tooltip_text(GTK_WIDGET(self->remove_button), without ? label : error->message);
-  gtk_accessible_update_property(GTK_ACCESSIBLE(self->remove_button), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
-                                 -1);
+  spv_tip_set(GTK_WIDGET(self->remove_button), words);
 }
 
 void

@@ -9,6 +9,7 @@
 #include "window/export-dialog.h"
 #include "window/layers-pane.h"
 #include "window/properties-dialog.h"
+#include "window/tip.h"
 #include "window/window-private.h"
 
 /* What an action needs before it can be done. */
@@ -317,13 +318,25 @@ step_words(const char *format, const char *step) {
   return g_strdup_printf(format, words);
 }
 
+/* Says on its button and in the menu what undo and redo would do. */
 static void
-say_step(GMenu *menu, GtkWidget *button, const char *action, const char *step, const char *plain,
-         const char *format) {
-  g_autofree char *words = step ? step_words(format, step) : g_strdup(plain);
-  g_menu_append(menu, words, action);
-  gtk_widget_set_tooltip_text(button, words);
-  gtk_accessible_update_property(GTK_ACCESSIBLE(button), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+say_steps(SpvWindow *window) {
+  SpvSession *session = window->session;
+  const char *undone = session ? spv_session_undo_label(session) : NULL;
+  const char *redone = session ? spv_session_redo_label(session) : NULL;
+  /* Translators: %s is a step such as "change depth". With a colon before it ("Undo: %s") it keeps its
+   * capital. */
+  g_autofree char *undo_words = undone ? step_words(_("Undo %s"), undone) : g_strdup(_("Undo"));
+  g_autofree char *redo_words = redone ? step_words(_("Redo %s"), redone) : g_strdup(_("Redo"));
+
+  if (g_strcmp0(undo_words, gtk_widget_get_tooltip_text(window->undo_button)) == 0 &&
+      g_strcmp0(redo_words, gtk_widget_get_tooltip_text(window->redo_button)) == 0)
+    return;
+  spv_tip_set_as_name(window->undo_button, undo_words);
+  spv_tip_set_as_name(window->redo_button, redo_words);
+  g_menu_remove_all(window->edit_menu);
+  g_menu_append(window->edit_menu, undo_words, "win.undo");
+  g_menu_append(window->edit_menu, redo_words, "win.redo");
 }
 
 static void
@@ -338,14 +351,7 @@ spv_window_update_actions(SpvWindow *window) {
     enable(window, verbs[i].name, verbs[i].need);
   for (gsize i = 0; i < G_N_ELEMENTS(switches); i++)
     enable(window, switches[i].name, NEEDS_SCHEME);
-  SpvSession *session = window->session;
-  g_menu_remove_all(window->edit_menu);
-  /* Translators: %s is a step such as "change depth". With a colon before it ("Undo: %s") it keeps its
-   * capital. */
-  say_step(window->edit_menu, window->undo_button, "win.undo",
-           session ? spv_session_undo_label(session) : NULL, _("Undo"), _("Undo %s"));
-  say_step(window->edit_menu, window->redo_button, "win.redo",
-           session ? spv_session_redo_label(session) : NULL, _("Redo"), _("Redo %s"));
+  say_steps(window);
 }
 
 void

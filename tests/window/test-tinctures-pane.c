@@ -72,6 +72,29 @@ only_an_unused_tincture_can_go(void **state) {
 }
 
 static void
+count(gpointer counter) {
+  ++*(guint *) counter;
+}
+
+/* Each setting of a tooltip waits for the display: a drag has no time for that. */
+static void
+tips_that_stay_the_same_are_not_set_again(void **state) {
+  Bench bench = bench_open(spv_tinctures_pane_new());
+  GtkWidget *button = find_called(row_at(&bench, 2), GTK_TYPE_BUTTON, "Remove “deep sea green”");
+  guint n = 0;
+
+  (void) state;
+  g_signal_connect_swapped(button, "notify::tooltip-text", G_CALLBACK(count), &n);
+  spv_session_rename_layer(bench.session, 1, "Chequy");
+  assert_int_equal(n, 0);
+  g_autoptr(SpvLayer) green = spv_layer_with_tincture(spv_session_chosen_layer(bench.session), 0, "vert");
+  spv_session_edit_layer(bench.session, 2, green, "Change tincture", NULL);
+  assert_int_equal(n, 1);
+  assert_non_null(strstr(gtk_widget_get_tooltip_text(button), "kneepad, dexter"));
+  bench_close(&bench);
+}
+
+static void
 a_new_one_takes_a_hatch_that_is_free(void **state) {
   Bench bench = bench_open(spv_tinctures_pane_new());
   GtkWidget *add = find_called(bench.pane, GTK_TYPE_BUTTON, "Add a tincture");
@@ -133,6 +156,7 @@ static const struct CMUnitTest tests[] = {
   cmocka_unit_test(a_run_of_typing_is_one_step),
   cmocka_unit_test(a_name_is_needed),
   cmocka_unit_test(only_an_unused_tincture_can_go),
+  cmocka_unit_test(tips_that_stay_the_same_are_not_set_again),
   cmocka_unit_test(a_new_one_takes_a_hatch_that_is_free),
   cmocka_unit_test(changes_the_hatch),
   cmocka_unit_test(the_dialog_changes_the_colour_when_the_painter_agrees),

@@ -76,7 +76,10 @@ def compile_alone(name):
 
 
 if compiler:
-    headers = [name for name in sources if name.startswith("src/") and name.endswith(".h")]
+    # Without the window there is no GTK to compile its headers with.
+    windowless = not any("gtk" in flag for flag in compiler)
+    headers = [name for name in sources if name.startswith("src/") and name.endswith(".h")
+               and not (windowless and name.startswith("src/window/"))]
     with ThreadPoolExecutor(os.cpu_count()) as pool:
         faults += filter(None, pool.map(compile_alone, headers))
 

@@ -194,13 +194,13 @@ text_scale(SpvCanvas *canvas) {
   return resolution > 0 ? resolution / USUAL_RESOLUTION : 1;
 }
 
+/* Of the chosen layer alone, so that it can be read where many lie over each other; with none chosen, of all.
+ */
 static void
 paint_guide(SpvCanvas *canvas, cairo_t *cr) {
-  int layer = canvas->show_guide ? -1 : spv_session_layer(canvas->session);
-
-  if (canvas->show_guide || layer >= 0)
-    spv_canvas_paint_guide(cr, &canvas->viewport, spv_session_guide(canvas->session), layer,
-                           text_scale(canvas));
+  if (canvas->show_guide)
+    spv_canvas_paint_guide(cr, &canvas->viewport, spv_session_guide(canvas->session),
+                           spv_session_layer(canvas->session), text_scale(canvas));
 }
 
 static void

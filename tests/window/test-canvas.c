@@ -104,29 +104,31 @@ test_hatch(void **state) {
   bench_free(&bench);
 }
 
-/* Dots come with the layer that is chosen, or with the switch. */
+/* How much of the accent there is with LAYER chosen. */
+static guint
+count_accent(Bench *bench, int layer, gboolean guide, const char *name) {
+  cairo_surface_t *image;
+  guint n;
+
+  spv_session_select(bench->session, 0, layer);
+  g_object_set(bench->widget, "show-guide", guide, NULL);
+  image = frame_grab(bench->widget, name);
+  n = frame_count(image, 0, 0, WIDTH, HEIGHT, 0xdc4a2e);
+  cairo_surface_destroy(image);
+  return n;
+}
+
+/* With the switch, dots come of the layer that is chosen, or of all. */
 static void
 test_guide(void **state) {
   Bench bench = bench_new(SPV_OUTLINE_KNEEPAD, 3.4, 4.1, SPV_PATTERN_JAGGED_BORDER, -1);
-  guint accent = 0xdc4a2e, bare, chosen, all;
-  cairo_surface_t *image = frame_grab(bench.widget, "canvas-plain");
+  guint bare = count_accent(&bench, -1, FALSE, "canvas-plain");
+  guint without = count_accent(&bench, 1, FALSE, "canvas-border");
 
   (void) state;
-  bare = frame_count(image, 0, 0, WIDTH, HEIGHT, accent);
-  cairo_surface_destroy(image);
-  spv_session_select(bench.session, 0, 1);
-  image = frame_grab(bench.widget, "canvas-jagged");
-  chosen = frame_count(image, 0, 0, WIDTH, HEIGHT, accent);
-  cairo_surface_destroy(image);
-  spv_session_select(bench.session, 0, 0);
-  image = frame_grab(bench.widget, "canvas-field");
-  assert_true(frame_count(image, 0, 0, WIDTH, HEIGHT, accent) <= bare);
-  cairo_surface_destroy(image);
-  g_object_set(bench.widget, "show-guide", TRUE, NULL);
-  image = frame_grab(bench.widget, "canvas-guide");
-  all = frame_count(image, 0, 0, WIDTH, HEIGHT, accent);
-  assert_true(chosen > bare + 100 && all > bare + 100);
-  cairo_surface_destroy(image);
+  assert_true(count_accent(&bench, 1, TRUE, "canvas-jagged") > without + 100);
+  assert_true(count_accent(&bench, 0, TRUE, "canvas-field") <= bare);
+  assert_true(count_accent(&bench, -1, TRUE, "canvas-guide") > bare + 100);
   bench_free(&bench);
 }
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Cards flow over sheets: in two columns, wide ones across both at the top, none over another. First all
  * enlargements get the same size, the largest with which the sheets are fewest; then those of each sheet grow
- * into what is left of it, the smallest first. Millimetres on the page. */
+ * into what is left of it, the smallest first (packing.h). Millimetres on the page. */
 #pragma once
 
 #include "sheet/card.h"
@@ -15,9 +15,6 @@ typedef struct {
 typedef struct {
   GPtrArray *cards; /* SpvPlacedCard, in the order of the harness, the wide ones first */
 } SpvPage;
-
-/* White between a card and the next below it. */
-#define SPV_PAGE_GAP SPV_COLUMN_GAP
 
 void spv_page_free(SpvPage *page);
 

@@ -2,7 +2,7 @@
 #include "sheet/variant.h"
 
 #include "sheet/figure.h"
-#include "sheet/flow.h"
+#include "sheet/packing.h"
 #include "sheet/sheet.h"
 
 #define SPACING_LEAST 2.8 /* from dot to dot on paper, mm: room for every number */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What a test of one drawn widget needs: a window around it, waiting for it to be drawn, its pixels, and its
- * controllers. */
+/* What a test of one drawn widget needs: a window around it, waiting for it to be drawn, its pixels,
+ * and its controllers. */
 #pragma once
 
 #include <gtk/gtk.h>
@@ -53,8 +53,8 @@ frame_around(GtkWidget *widget, int width, int height) {
   return window;
 }
 
-/* What WIDGET shows, on a surface of its size. With SPV_TEST_KEEP set, also NAME.png in that folder, for the
- * eye. */
+/* What WIDGET shows, on a surface of its size. With SPV_TEST_KEEP set, also NAME.png in that folder,
+ * for the eye. */
 static inline cairo_surface_t *
 frame_grab(GtkWidget *widget, const char *name) {
   GdkPaintable *paintable;
@@ -130,10 +130,14 @@ frame_key(GtkWidget *widget, guint key, GdkModifierType state) {
   return handled;
 }
 
+/* Closes WINDOW, and fails unless its WIDGET has gone with it. */
 static inline void
-frame_close(GtkWidget *window, gpointer *widget_gone) {
+frame_close(GtkWidget *window, GtkWidget *widget) {
+  gpointer gone = widget;
+
+  g_object_add_weak_pointer(G_OBJECT(widget), &gone);
   gtk_window_destroy(GTK_WINDOW(window));
   while (g_main_context_iteration(NULL, FALSE)) {
   }
-  assert_null(*widget_gone);
+  assert_null(gone);
 }

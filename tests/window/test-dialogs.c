@@ -145,16 +145,21 @@ a_template_goes_to_the_trash(void **state) {
   close_all();
 }
 
+/* The dialog over a window that shows a_scheme(), set to write to FOLDER at DPI dots an inch. */
+static GtkWidget *
+an_export_dialog(const char *folder, int dpi) {
+  GSettings *settings = spv_application_settings(application);
+  g_settings_set_string(settings, "export-folder", folder);
+  g_settings_set_int(settings, "export-dpi", dpi);
+  act(a_window(), "export");
+  return toplevel_of_type("SpvExportDialog");
+}
+
 static void
 the_export_dialog_writes_sheets(void **state) {
   (void) state;
   g_autofree char *folder = a_folder();
-  GSettings *settings = spv_application_settings(application);
-  g_settings_set_string(settings, "export-folder", folder);
-  g_settings_set_int(settings, "export-dpi", 150);
-  SpvWindow *window = a_window();
-  act(window, "export");
-  GtkWidget *dialog = toplevel_of_type("SpvExportDialog");
+  GtkWidget *dialog = an_export_dialog(folder, 150);
   GtkWidget *panel = find(dialog, is_check, "kneepad, dexter");
   assert_non_null(panel);
   assert_null(find(dialog, is_check, "kneepad, sinister"));
@@ -177,12 +182,7 @@ static void
 an_export_can_be_cancelled_and_begun_again(void **state) {
   (void) state;
   g_autofree char *folder = a_folder();
-  GSettings *settings = spv_application_settings(application);
-  g_settings_set_string(settings, "export-folder", folder);
-  g_settings_set_int(settings, "export-dpi", 2400);
-  SpvWindow *window = a_window();
-  act(window, "export");
-  GtkWidget *dialog = toplevel_of_type("SpvExportDialog");
+  GtkWidget *dialog = an_export_dialog(folder, 2400);
   GtkWidget *export = find(dialog, is_button, "Export");
   click(dialog, "Export");
   assert_false(gtk_widget_get_visible(export));
@@ -194,7 +194,7 @@ an_export_can_be_cancelled_and_begun_again(void **state) {
   gtk_window_destroy(GTK_WINDOW(dialog));
   spin(200);
   close_all();
-  g_settings_set_int(settings, "export-dpi", 150);
+  g_settings_set_int(spv_application_settings(application), "export-dpi", 150);
   remove_folder(folder);
 }
 

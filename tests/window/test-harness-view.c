@@ -13,7 +13,6 @@ typedef struct {
   SpvSession *session;
   GtkWidget *window, *widget;
   SpvHarnessView *view;
-  gpointer gone;
 } Bench;
 
 /* Five panels as a figure bears them: helm above, a pad at either side, breastplate, and a very small one. */
@@ -64,9 +63,7 @@ bench_new(void) {
 
 static void
 bench_free(Bench *bench) {
-  bench->gone = bench->widget;
-  g_object_add_weak_pointer(G_OBJECT(bench->widget), &bench->gone);
-  frame_close(bench->window, &bench->gone);
+  frame_close(bench->window, bench->widget);
   g_assert_finalize_object(bench->session);
 }
 
@@ -313,14 +310,12 @@ test_accessible(void **state) {
 static void
 test_no_session(void **state) {
   GtkWidget *widget = spv_harness_view_new(), *window = frame_around(widget, WIDTH, HEIGHT);
-  gpointer gone = widget;
   SpvBox box;
 
   (void) state;
   assert_false(frame_key(widget, GDK_KEY_Left, 0));
   assert_false(spv_harness_view_panel_box(SPV_HARNESS_VIEW(widget), 0, &box));
-  g_object_add_weak_pointer(G_OBJECT(widget), &gone);
-  frame_close(window, &gone);
+  frame_close(window, widget);
 }
 
 int

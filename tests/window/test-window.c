@@ -181,10 +181,7 @@ static void
 a_scheme_goes_to_a_file_and_back(void **state) {
   (void) state;
   g_autofree char *folder = a_folder();
-  g_autofree char *path = g_build_filename(folder, "heron.scheme.json", NULL);
-  g_autoptr(SpvScheme) scheme = a_scheme();
-  assert_true(spv_scheme_save(scheme, path, NULL));
-  g_autoptr(GFile) file = g_file_new_for_path(path);
+  g_autoptr(GFile) file = a_file(folder, "heron.scheme.json");
 
   SpvWindow *window = spv_window_new(application);
   spv_window_open_file(window, file);
@@ -195,16 +192,14 @@ a_scheme_goes_to_a_file_and_back(void **state) {
   act(window, "remove-layer");
   act(window, "save");
   assert_false(spv_session_is_modified(session));
-  g_autoptr(SpvScheme) back = spv_scheme_load(path, NULL);
+  g_autoptr(SpvScheme) back = spv_scheme_load(g_file_peek_path(file), NULL);
   assert_int_equal(back->panels[0]->n_layers, 1);
 
   /* Opened once more it is this window that comes forward; another file has another window. */
   guint windows = g_list_length(gtk_application_get_windows(GTK_APPLICATION(application)));
   spv_window_open_file(window, file);
   assert_int_equal(g_list_length(gtk_application_get_windows(GTK_APPLICATION(application))), windows);
-  g_autofree char *other_path = g_build_filename(folder, "other.scheme.json", NULL);
-  assert_true(spv_scheme_save(scheme, other_path, NULL));
-  g_autoptr(GFile) other = g_file_new_for_path(other_path);
+  g_autoptr(GFile) other = a_file(folder, "other.scheme.json");
   spv_window_open_file(window, other);
   assert_int_equal(g_list_length(gtk_application_get_windows(GTK_APPLICATION(application))), windows + 1);
   assert_ptr_equal(spv_window_session(window), session);
@@ -249,10 +244,7 @@ work_kept_of_an_open_file_is_an_edit_of_it(void **state) {
   (void) state;
   g_autofree char *folder = spv_recovery_folder();
   g_autofree char *elsewhere = a_folder();
-  g_autofree char *path = g_build_filename(elsewhere, "heron.scheme.json", NULL);
-  g_autoptr(SpvScheme) scheme = a_scheme();
-  assert_true(spv_scheme_save(scheme, path, NULL));
-  g_autoptr(GFile) file = g_file_new_for_path(path);
+  g_autoptr(GFile) file = a_file(elsewhere, "heron.scheme.json");
   SpvWindow *window = spv_window_new(application);
   spv_window_open_file(window, file);
   add(window, "bordure");
@@ -300,10 +292,7 @@ static void
 recent_files_are_offered(void **state) {
   (void) state;
   g_autofree char *folder = a_folder();
-  g_autofree char *path = g_build_filename(folder, "saltmarsh_wardens.scheme.json", NULL);
-  g_autoptr(SpvScheme) scheme = a_scheme();
-  assert_true(spv_scheme_save(scheme, path, NULL));
-  g_autoptr(GFile) file = g_file_new_for_path(path);
+  g_autoptr(GFile) file = a_file(folder, "saltmarsh_wardens.scheme.json");
   SpvWindow *window = spv_window_new(application);
   spv_window_open_file(window, file);
   WAIT_FOR(gtk_widget_get_sensitive(window->recent_button), 10000);
@@ -321,9 +310,7 @@ static void
 a_dropped_file_is_opened(void **state) {
   (void) state;
   g_autofree char *folder = a_folder();
-  g_autofree char *path = g_build_filename(folder, "heron.scheme.json", NULL);
-  g_autoptr(SpvScheme) scheme = a_scheme();
-  assert_true(spv_scheme_save(scheme, path, NULL));
+  g_autoptr(GFile) file = a_file(folder, "heron.scheme.json");
   SpvWindow *window = spv_window_new(application);
   g_autoptr(GListModel) controllers = gtk_widget_observe_controllers(GTK_WIDGET(window));
   guint n_targets = 0;
@@ -332,7 +319,7 @@ a_dropped_file_is_opened(void **state) {
     if (!GTK_IS_DROP_TARGET(target))
       continue;
     n_targets++;
-    GSList *files = g_slist_append(NULL, g_file_new_for_path(path));
+    GSList *files = g_slist_append(NULL, g_object_ref(file));
     g_auto(GValue) value = G_VALUE_INIT;
     g_value_init(&value, GDK_TYPE_FILE_LIST);
     g_value_set_boxed(&value, files);

@@ -5,6 +5,7 @@
 
 #include "window/a-scheme.h"
 
+#include "scheme/scheme-file.h"
 #include "window/window-private.h"
 
 static SpvApplication *application;
@@ -80,6 +81,15 @@ a_window(void) {
   gtk_window_present(GTK_WINDOW(window));
   WAIT_FOR(gtk_widget_get_mapped(GTK_WIDGET(window)), 10000);
   return window;
+}
+
+/* A file of FOLDER called NAME that holds a_scheme(). Free with g_object_unref(). */
+static inline GFile *
+a_file(const char *folder, const char *name) {
+  g_autofree char *path = g_build_filename(folder, name, NULL);
+  g_autoptr(SpvScheme) scheme = a_scheme();
+  assert_true(spv_scheme_save(scheme, path, NULL));
+  return g_file_new_for_path(path);
 }
 
 static inline void

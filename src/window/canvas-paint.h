@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The canvas's painters: each draws one thing on a cairo context in the canvas's pixels. No state, and no
- * widget. */
+/* The canvas's painters: each draws one thing on a cairo context in the canvas's pixels. No state,
+ * and no widget. */
 #pragma once
 
 #include <gdk/gdk.h>

@@ -12,8 +12,8 @@ G_BEGIN_DECLS
 #define SPV_TYPE_CANVAS (spv_canvas_get_type())
 G_DECLARE_FINAL_TYPE(SpvCanvas, spv_canvas, SPV, CANVAS, GtkWidget)
 
-/* Properties: "session" (SpvSession or NULL), "hatch" (boolean: tinctures as hatch), "show-guide" (boolean: the
- * dots and rulings of the chosen layer; of all while none is chosen). */
+/* Properties: "session" (SpvSession or NULL), "hatch" (boolean: tinctures as hatch), "show-guide" (boolean:
+ * the dots and rulings of the chosen layer; of all while none is chosen). */
 
 GtkWidget *spv_canvas_new(void);
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The dialog that writes guide sheets: what, on which paper, where; then how far it is; then where they
- * are. */
+/* The dialog that writes guide sheets: what, on which paper, where; then how far it is; then
+ * where they are. */
 #pragma once
 
 #include <gtk/gtk.h>

@@ -17,8 +17,8 @@ typedef struct {
   char **panels; /* ids; NULL for every panel with a design */
 } SpvExportChoices;
 
-/* What was chosen last, or the presets; SETTINGS may be NULL. Panels are not remembered: they belong to one
- * scheme. */
+/* What was chosen last, or the presets; SETTINGS may be NULL. Panels are not remembered: they belong
+ * to one scheme. */
 SpvExportChoices *spv_export_choices_load(GSettings *settings);
 /* Remembers CHOICES; does nothing when SETTINGS is NULL. */
 void spv_export_choices_store(const SpvExportChoices *choices, GSettings *settings);

@@ -20,8 +20,8 @@ GtkWidget *spv_harness_view_new(void);
  * is no such panel. */
 gboolean spv_harness_view_panel_box(SpvHarnessView *view, guint panel, SpvBox *box);
 
-/* The panel nearest to panel FROM in the direction (DX, DY), one of which is 0; FROM itself when there is
- * none. */
+/* The panel nearest to panel FROM in the direction (DX, DY), one of which is 0; FROM itself when
+ * there is none. */
 guint spv_harness_view_neighbour(SpvHarnessView *view, guint from, int dx, int dy);
 
 G_END_DECLS

@@ -11,8 +11,8 @@
 
 #define PAGE_STEPS 5
 
-/* After this, ms, words that came from outside count as given: a field that never had the focus never loses
- * it. */
+/* After this, ms, words that came from outside count as given: a field that never had the focus
+ * never loses it. */
 #define SETTLE_MS 400
 
 struct _SpvMeasureEntry {

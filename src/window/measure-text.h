@@ -23,8 +23,8 @@ gboolean spv_measure_text_parse(const SpvMeasureSpec *spec, const char *text, Sp
 char *spv_measure_text_number(SpvMeasure value);
 /* "mm", "%", "°", "" for counts, "auto" translated. */
 const char *spv_measure_text_unit(SpvUnit unit);
-/* Number and unit with a thin space between where the unit wants one: "0.70 mm", "20 %", "15°". Free with
- * g_free(). */
+/* Number and unit with a thin space between where the unit wants one: "0.70 mm", "20 %", "15°".
+ * Free with g_free(). */
 char *spv_measure_text_with_unit(SpvMeasure value);
 /* "From 0.05 mm to 5.00 mm." for values in UNIT; translated; free with g_free(). */
 char *spv_measure_text_range(const SpvMeasureSpec *spec, SpvUnit unit);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What belongs to the whole scheme: its title, the painter's note, and the finest line of the painter's
- * brush. */
+/* What belongs to the whole scheme: its title, the painter's note, and the finest line of
+ * the painter's brush. */
 #pragma once
 
 #include <gtk/gtk.h>

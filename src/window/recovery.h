@@ -19,8 +19,8 @@ typedef struct {
 /* "spolvero/recovery" in the user's state directory. Free with g_free(). */
 char *spv_recovery_folder(void);
 
-/* A place in FOLDER (made if missing) for work that belongs to ORIGIN (may be NULL). Nothing is kept until
- * spv_recovery_write(). */
+/* A place in FOLDER (made if missing) for work that belongs to ORIGIN (may be NULL). Nothing is
+ * kept until spv_recovery_write(). */
 SpvRecovery *spv_recovery_new(const char *folder, const char *origin, GError **error);
 /* Keeps SCHEME there, instead of what was kept. */
 gboolean spv_recovery_write(SpvRecovery *recovery, const SpvScheme *scheme, GError **error);

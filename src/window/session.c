@@ -170,8 +170,8 @@ changed_layer(const SpvPanel *before, const SpvPanel *now) {
   return -1;
 }
 
-/* Shows what undo and redo change: its layer is chosen, on another panel when the chosen one stays as it
- * is. */
+/* Shows what undo and redo change: its layer is chosen, on another panel when the chosen one stays
+ * as it is. */
 static void
 go_where_it_changed(SpvSession *session, const SpvScheme *before) {
   const SpvScheme *now = spv_session_scheme(session);

@@ -8,8 +8,8 @@
 
 G_BEGIN_DECLS
 
-/* The button shows the sample alone; the list says "gules: upright lines". Its selected position is the
- * SpvHatch. */
+/* The button shows the sample alone; the list says "gules: upright lines". Its selected position
+ * is the SpvHatch. */
 GtkDropDown *spv_tincture_hatch_drop_down_new(void);
 
 /* "gules: upright lines", translated. */

@@ -36,8 +36,8 @@ void spv_viewport_zoom(SpvViewport *viewport, double factor, SpvPoint px);
 /* Moves the panel by (DX, DY) px, but never wholly out of sight. */
 void spv_viewport_pan(SpvViewport *viewport, double dx, double dy);
 
-/* The finest step of 0.1, 0.5, 1, 5, 10, 50, 100 mm that is at least LEAST px wide; the coarsest when none
- * is. */
+/* The finest step of 0.1, 0.5, 1, 5, 10, 50, 100 mm that is at least LEAST px wide; the coarsest
+ * when none is. */
 double spv_viewport_step(const SpvViewport *viewport, double least);
 /* The next coarser step after STEP, or STEP when it is the coarsest. */
 double spv_viewport_coarser(double step);

@@ -324,8 +324,8 @@ say_steps(SpvWindow *window) {
   SpvSession *session = window->session;
   const char *undone = session ? spv_session_undo_label(session) : NULL;
   const char *redone = session ? spv_session_redo_label(session) : NULL;
-  /* Translators: %s is a step such as "change depth". With a colon before it ("Undo: %s") it keeps its
-   * capital. */
+  /* Translators: %s is a step such as "change depth". With a colon before it ("Undo: %s") it
+   * keeps its capital. */
   g_autofree char *undo_words = undone ? step_words(_("Undo %s"), undone) : g_strdup(_("Undo"));
   g_autofree char *redo_words = redone ? step_words(_("Redo %s"), redone) : g_strdup(_("Redo"));
 

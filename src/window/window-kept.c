@@ -42,8 +42,8 @@ spv_window_offer_kept(SpvWindow *window, GPtrArray *kept) {
   show_first(window);
 }
 
-/* Where the file is open and unchanged the kept work is an edit of it, so that undo shows what the file
- * holds. */
+/* Where the file is open and unchanged the kept work is an edit of it, so that undo shows what
+ * the file holds. */
 static SpvWindow *
 show_restored(SpvWindow *window, const SpvScheme *scheme, GFile *origin) {
   SpvWindow *owner = origin ? spv_window_of_file(window, origin) : NULL;

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A small scheme of the invented coast for the window's tests: two panels, three tinctures, a design on the
- * first. */
+/* A small scheme of the invented coast for the window's tests: two panels, three tinctures, a design
+ * on the first. */
 #pragma once
 
 #include <stdarg.h>

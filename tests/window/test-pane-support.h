@@ -16,8 +16,8 @@ typedef struct {
   GtkWidget *window, *pane;
 } Bench;
 
-/* "Heron Ferry Guild" with its kneepads on their sides, a jagged border over the check, and the border
- * chosen. */
+/* "Heron Ferry Guild" with its kneepads on their sides, a jagged border over the check, and
+ * the border chosen. */
 static inline SpvSession *
 bench_session(void) {
   g_autoptr(SpvScheme) plain = a_scheme();

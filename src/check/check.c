@@ -60,22 +60,13 @@ add_narrow(GPtrArray *findings, const SpvPartition *partition, const GArray *kno
                          error);
 }
 
-/* Whether the panel has a design: one without isn't painted in this scheme. */
-static gboolean
-has_design(const SpvPanel *panel) {
-  for (guint i = 0; i < panel->n_layers; i++)
-    if (!panel->layers[i]->hidden)
-      return TRUE;
-  return FALSE;
-}
-
 static void
 add_bare(GPtrArray *findings, const SpvPartition *partition) {
   const SpvComposition *composition = partition->composition;
   double share = spv_shape_area(partition->bare) / spv_shape_area(spv_outline_shape(composition->outline));
   SpvFinding *finding;
 
-  if (!(share > BARE_SHARE) || !has_design(composition->panel))
+  if (!(share > BARE_SHARE) || !spv_panel_has_design(composition->panel))
     return;
   finding = add_finding(findings, SPV_FINDING_BARE, SPV_SEVERITY_NOTE, composition->panel_index);
   finding->share = MIN(share, 1);
@@ -87,7 +78,7 @@ static void
 add_not_measured(GPtrArray *findings, const SpvComposition *composition) {
   SpvFinding *finding;
 
-  if (composition->panel->measured || !has_design(composition->panel))
+  if (composition->panel->measured || !spv_panel_has_design(composition->panel))
     return;
   finding = add_finding(findings, SPV_FINDING_NOT_MEASURED, SPV_SEVERITY_NOTE, composition->panel_index);
   finding->count = 1;

@@ -10,14 +10,6 @@
 #include "sheet/wording.h"
 
 static gboolean
-has_design(const SpvPanel *panel) {
-  for (guint i = 0; i < panel->n_layers; i++)
-    if (!panel->layers[i]->hidden)
-      return TRUE;
-  return FALSE;
-}
-
-static gboolean
 check_options(const SpvScheme *scheme, const SpvSheetOptions *options, GError **error) {
   if ((options->content & SPV_CONTENT_ALL) == 0) {
     g_set_error_literal(
@@ -40,7 +32,7 @@ check_options(const SpvScheme *scheme, const SpvSheetOptions *options, GError **
 static gboolean
 is_chosen(const SpvPanel *panel, const SpvSheetOptions *options) {
   if (options->panels == NULL)
-    return has_design(panel);
+    return spv_panel_has_design(panel);
   return g_strv_contains(options->panels, panel->id);
 }
 
@@ -58,7 +50,7 @@ choose_subjects(cairo_t *measuring, const SpvScheme *scheme, const SpvSheetOptio
     if (subject == NULL)
       return NULL;
     g_ptr_array_add(subjects, subject);
-    designed |= has_design(scheme->panels[i]);
+    designed |= spv_panel_has_design(scheme->panels[i]);
   }
   if (!designed) {
     g_set_error_literal(error, SPV_SHEET_ERROR, SPV_SHEET_ERROR_EMPTY,

@@ -256,12 +256,9 @@ spv_window_restore_switches(SpvWindow *window) {
 
 static gboolean
 has_design(const SpvScheme *scheme) {
-  for (guint i = 0; i < scheme->n_panels; i++) {
-    for (guint k = 0; k < scheme->panels[i]->n_layers; k++) {
-      if (!scheme->panels[i]->layers[k]->hidden)
-        return TRUE;
-    }
-  }
+  for (guint i = 0; i < scheme->n_panels; i++)
+    if (spv_panel_has_design(scheme->panels[i]))
+      return TRUE;
   return FALSE;
 }
 

@@ -11,8 +11,10 @@
 typedef struct {
   guint layer;      /* index into the panel's layers */
   guint slot;       /* which of the layer's tinctures */
-  guint tincture;   /* index into the scheme's tinctures */
-  SpvPath *area;    /* not clipped: clip to the outline to draw */
+  guint tincture;   /* index into the scheme's tinctures; never a fur */
+  SpvPath *area;    /* not clipped: clip to the outline, and to CLIPS, to draw */
+  GPtrArray *clips; /* SpvPath, each of which cuts the area: what the layer is laid on, or the part of a division
+                       where it is counterchanged; or NULL */
   GPtrArray *cells; /* the same area as SpvRing cells, or NULL */
   GPtrArray *gaps;  /* where there are cells: what they leave of the panel, as SpvRing cells */
 } SpvLaidShape;

@@ -206,7 +206,8 @@ stand_dots(SpvDraft *draft, const SpvOutline *outline, const Jagged *jagged) {
 }
 
 void
-spv_lay_jagged_border(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft) {
+spv_lay_jagged_border(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
+  const SpvOutline *outline = frame->outline;
   guint choice = (guint) spv_pattern_measure(pattern, SPV_JAGGED_EDGE, outline, 2);
   gboolean all_round = choice == ALL_ROUND;
   gboolean straight = !all_round && spv_pattern_measure(pattern, SPV_JAGGED_ROW, outline, 0) > 0;
@@ -251,7 +252,8 @@ spv_lay_jagged_border(const SpvPattern *pattern, const SpvOutline *outline, SpvD
 
 /* The box less what is left of the panel when a disc as wide as the bordure has run round inside its edge. */
 void
-spv_lay_bordure(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft) {
+spv_lay_bordure(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
+  const SpvOutline *outline = frame->outline;
   double width = spv_pattern_measure(pattern, SPV_BORDURE_WIDTH, outline, 0);
   SpvPathBuilder *builder = spv_path_builder_new();
 

@@ -210,7 +210,8 @@ add_rulings(const Grid *grid, SpvBox bounds, SpvDraft *draft) {
 }
 
 void
-spv_lay_check(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft) {
+spv_lay_check(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
+  const SpvOutline *outline = frame->outline;
   SpvBox bounds = spv_outline_bounds(outline);
   Grid grid = place_grid(pattern, outline);
   double narrowest = narrowest_partial(outline, &grid, 0);

@@ -4,7 +4,8 @@
 #include "heraldry/lay-private.h"
 
 void
-spv_lay_field(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft) {
+spv_lay_field(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
+  const SpvOutline *outline = frame->outline;
   (void) pattern;
   draft->area[0] = spv_path_new_box(spv_lay_box(outline));
 }
@@ -26,13 +27,15 @@ part(const SpvOutline *outline, SpvPoint at, SpvPoint direction, SpvPoint normal
 }
 
 void
-spv_lay_per_pale(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft) {
+spv_lay_per_pale(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
+  const SpvOutline *outline = frame->outline;
   double x = spv_pattern_measure(pattern, SPV_SHIFT_AT, outline, 0);
   part(outline, spv_point(x, spv_outline_height(outline) / 2), spv_point(0, 1), spv_point(-1, 0), draft);
 }
 
 void
-spv_lay_per_fess(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft) {
+spv_lay_per_fess(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
+  const SpvOutline *outline = frame->outline;
   double y = spv_outline_height(outline) / 2 + spv_pattern_measure(pattern, SPV_SHIFT_AT, outline, 0);
   part(outline, spv_point(0, y), spv_point(1, 0), spv_point(0, -1), draft);
 }
@@ -40,7 +43,8 @@ spv_lay_per_fess(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft 
 /* Per bend runs down from dexter chief (the viewer's upper left), per bend sinister from sinister chief. Slot
  * 0 is the upper part. */
 void
-spv_lay_per_bend(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft) {
+spv_lay_per_bend(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
+  const SpvOutline *outline = frame->outline;
   double angle = spv_lay_bend_angle(pattern, SPV_BEND_ANGLE, outline);
   double across = pattern->kind == SPV_PATTERN_PER_BEND ? 1 : -1;
   SpvPoint at = { spv_pattern_measure(pattern, SPV_BEND_SHIFT, outline, 0), spv_outline_height(outline) / 2 };
@@ -51,7 +55,8 @@ spv_lay_per_bend(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft 
 
 /* Per chevron: slot 1 is the wedge below the two legs. */
 void
-spv_lay_per_chevron(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft) {
+spv_lay_per_chevron(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
+  const SpvOutline *outline = frame->outline;
   SpvPoint apex = { 0, spv_pattern_measure(pattern, SPV_CHEVRON_APEX, outline, 0) };
   double half = spv_pattern_measure(pattern, SPV_CHEVRON_ANGLE, outline, G_PI / 2) / 2;
   double reach = spv_outline_width(outline) + spv_outline_height(outline);
@@ -76,7 +81,8 @@ spv_lay_per_chevron(const SpvPattern *pattern, const SpvOutline *outline, SpvDra
 
 /* Per saltire: slot 0 is the chief and the base, slot 1 the flanks. */
 void
-spv_lay_per_saltire(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft) {
+spv_lay_per_saltire(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
+  const SpvOutline *outline = frame->outline;
   double angle = spv_lay_bend_angle(pattern, SPV_SALTIRE_ANGLE, outline);
   SpvPoint centre = { 0, spv_outline_height(outline) / 2 };
   double reach = spv_outline_width(outline) + spv_outline_height(outline);
@@ -100,7 +106,8 @@ spv_lay_per_saltire(const SpvPattern *pattern, const SpvOutline *outline, SpvDra
 
 /* Quarterly: slot 0 is the first and fourth quarter (dexter chief and sinister base). */
 void
-spv_lay_quarterly(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft) {
+spv_lay_quarterly(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
+  const SpvOutline *outline = frame->outline;
   SpvBox box = spv_lay_box(outline);
   SpvPoint at = { spv_pattern_measure(pattern, SPV_QUARTERLY_ACROSS, outline, 0),
                   spv_outline_height(outline) / 2 +

@@ -25,19 +25,21 @@ void spv_draft_add_line(SpvDraft *draft, SpvLineKind kind, guint number, SpvPoin
 /* The downward slope of a bend, radians: as given, or the box's diagonal. */
 double spv_lay_bend_angle(const SpvPattern *pattern, guint index, const SpvOutline *outline);
 
-void spv_lay_field(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
-void spv_lay_per_pale(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
-void spv_lay_per_fess(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
-void spv_lay_per_bend(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
-void spv_lay_per_chevron(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
-void spv_lay_per_saltire(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
-void spv_lay_quarterly(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
-void spv_lay_stripes(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
-void spv_lay_check(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
-void spv_lay_jagged_border(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
-void spv_lay_bordure(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
-void spv_lay_chief(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
-void spv_lay_roundel(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft);
+/* Lays nothing. */
+void spv_lay_pending(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_field(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_per_pale(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_per_fess(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_per_bend(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_per_chevron(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_per_saltire(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_quarterly(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_stripes(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_check(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_jagged_border(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_bordure(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_chief(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_charge(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 
 /* The measures of each kind, in the order of its table: the names by which the code knows them. */
 enum { SPV_SHIFT_AT };
@@ -52,7 +54,8 @@ enum {
   SPV_CHECK_ROWS,
   SPV_CHECK_CENTRE,
   SPV_CHECK_ACROSS,
-  SPV_CHECK_DOWN
+  SPV_CHECK_DOWN,
+  SPV_CHECK_TURN
 };
 enum { SPV_CENTRE_BEST, SPV_CENTRE_LINE, SPV_CENTRE_CELL };
 enum {
@@ -66,4 +69,3 @@ enum {
 };
 enum { SPV_BORDURE_WIDTH };
 enum { SPV_CHIEF_DEPTH };
-enum { SPV_ROUNDEL_ACROSS, SPV_ROUNDEL_DOWN, SPV_ROUNDEL_DIAMETER };

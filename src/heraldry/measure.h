@@ -36,6 +36,7 @@ typedef struct {
   SpvMeasure preset;          /* what a new layer starts with; AUTO when the pattern works it out */
   double min, max;            /* COUNT: whole numbers; LENGTH: mm; ANGLE: degrees */
   const char *const *choices; /* CHOICE: NULL-terminated keys, also the labels */
+  const char *when;           /* the key of a CHOICE without which this has no effect, or NULL */
 } SpvMeasureSpec;
 
 /* The range of a relative LENGTH: as wide as the panel twice over, and on both sides where the spec's MIN is

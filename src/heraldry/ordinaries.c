@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The chief, and the roundel. */
+/* Ordinaries. */
 #include "heraldry/lay-private.h"
 
 void
-spv_lay_chief(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft) {
+spv_lay_chief(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
+  const SpvOutline *outline = frame->outline;
   double depth = spv_pattern_measure(pattern, SPV_CHIEF_DEPTH, outline, 0);
   SpvBox box = spv_lay_box(outline);
   SpvPathBuilder *builder = spv_path_builder_new();
@@ -14,14 +15,4 @@ spv_lay_chief(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *dr
     spv_draft_add_line(draft, SPV_LINE_DIVISION, 1, spv_point(box.x0, depth), spv_point(box.x1, depth));
   }
   draft->area[0] = spv_path_builder_build(builder);
-}
-
-void
-spv_lay_roundel(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft) {
-  SpvPoint centre = { spv_pattern_measure(pattern, SPV_ROUNDEL_ACROSS, outline, 0),
-                      spv_pattern_measure(pattern, SPV_ROUNDEL_DOWN, outline, 0) };
-  double diameter = spv_pattern_measure(pattern, SPV_ROUNDEL_DIAMETER, outline, 0);
-
-  draft->area[0] = diameter > 0 ? spv_path_new_circle(centre, diameter / 2)
-                                : spv_path_builder_build(spv_path_builder_new());
 }

@@ -32,7 +32,8 @@ extent_along(const SpvOutline *outline, SpvPoint direction, double *low, double 
 }
 
 void
-spv_lay_stripes(const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft) {
+spv_lay_stripes(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
+  const SpvOutline *outline = frame->outline;
   guint pieces = (guint) spv_pattern_measure(pattern, SPV_STRIPES_PIECES, outline, 6);
   SpvPoint direction = counting_direction(pattern, outline);
   SpvPoint back = spv_point_scale(direction, -1), along = spv_point_quarter_turn(back);

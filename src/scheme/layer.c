@@ -43,6 +43,10 @@ spv_layer_unref(SpvLayer *layer) {
   spv_shared_unref(layer->name);
   for (guint slot = 0; slot < SPV_PATTERN_SLOTS; slot++)
     spv_shared_unref(layer->tinctures[slot]);
+  for (guint i = 0; i < SPV_PATTERN_TEXTS; i++)
+    spv_shared_unref(layer->pattern.texts[i]);
+  spv_shared_unref(layer->on);
+  spv_shared_unref(layer->counterchange);
   json_decref(layer->unknown);
   g_free(layer);
 }
@@ -57,7 +61,11 @@ spv_layer_equal(const SpvLayer *a, const SpvLayer *b) {
   for (guint slot = 0; slot < SPV_PATTERN_SLOTS; slot++)
     if (g_strcmp0(a->tinctures[slot], b->tinctures[slot]) != 0)
       return FALSE;
-  return a->pattern.kind == b->pattern.kind && strcmp(a->id, b->id) == 0 && strcmp(a->name, b->name) == 0 &&
+  for (guint i = 0; i < SPV_PATTERN_TEXTS; i++)
+    if (g_strcmp0(a->pattern.texts[i], b->pattern.texts[i]) != 0)
+      return FALSE;
+  return a->pattern.kind == b->pattern.kind && !a->pattern.mirrored == !b->pattern.mirrored &&
+         g_strcmp0(a->on, b->on) == 0 && g_strcmp0(a->counterchange, b->counterchange) == 0 && strcmp(a->id, b->id) == 0 && strcmp(a->name, b->name) == 0 &&
          !a->hidden == !b->hidden && !a->locked == !b->locked && spv_json_same(a->unknown, b->unknown);
 }
 
@@ -72,6 +80,10 @@ layer_copy(const SpvLayer *layer) {
   spv_shared_ref(copy->name);
   for (guint slot = 0; slot < SPV_PATTERN_SLOTS; slot++)
     spv_shared_ref(copy->tinctures[slot]);
+  for (guint i = 0; i < SPV_PATTERN_TEXTS; i++)
+    spv_shared_ref(copy->pattern.texts[i]);
+  spv_shared_ref(copy->on);
+  spv_shared_ref(copy->counterchange);
   json_incref(copy->unknown);
   return copy;
 }
@@ -116,6 +128,92 @@ spv_layer_with_tincture(const SpvLayer *layer, guint slot, const char *tincture)
   SpvLayer *copy = layer_copy(layer);
   spv_shared_replace(&copy->tinctures[slot], tincture);
   return copy;
+}
+
+SpvLayer *
+spv_layer_with_text(const SpvLayer *layer, guint index, const char *text) {
+  const SpvPatternInfo *info = spv_pattern_info(layer->pattern.kind);
+  g_return_val_if_fail(index < info->n_texts, spv_layer_ref(layer));
+  g_return_val_if_fail(text == NULL || info->texts[index].check(text, NULL), spv_layer_ref(layer));
+  if (g_strcmp0(layer->pattern.texts[index], text) == 0)
+    return spv_layer_ref(layer);
+  SpvLayer *copy = layer_copy(layer);
+  spv_shared_replace(&copy->pattern.texts[index], text);
+  return copy;
+}
+
+SpvLayer *
+spv_layer_with_mirrored(const SpvLayer *layer, gboolean mirrored) {
+  if (!layer->pattern.mirrored == !mirrored)
+    return spv_layer_ref(layer);
+  SpvLayer *copy = layer_copy(layer);
+  copy->pattern.mirrored = mirrored ? TRUE : FALSE;
+  return copy;
+}
+
+SpvLayer *
+spv_layer_with_on(const SpvLayer *layer, const char *id) {
+  if (g_strcmp0(layer->on, id) == 0)
+    return spv_layer_ref(layer);
+  SpvLayer *copy = layer_copy(layer);
+  spv_shared_replace(&copy->on, id);
+  return copy;
+}
+
+SpvLayer *
+spv_layer_with_counterchange(const SpvLayer *layer, const char *id) {
+  if (g_strcmp0(layer->counterchange, id) == 0)
+    return spv_layer_ref(layer);
+  SpvLayer *copy = layer_copy(layer);
+  spv_shared_replace(&copy->counterchange, id);
+  return copy;
+}
+
+/* Puts into COPY, at its new kind's presets, what OLD has under the same keys. */
+static void
+carry_over(SpvLayer *copy, const SpvLayer *old) {
+  const SpvPatternInfo *from = spv_pattern_info(old->pattern.kind);
+  const SpvPatternInfo *to = spv_pattern_info(copy->pattern.kind);
+
+  for (guint i = 0; i < to->n_measures; i++) {
+    int same = spv_pattern_measure_index(old->pattern.kind, to->measures[i].key);
+    if (same >= 0 && from->measures[same].choices == to->measures[i].choices &&
+        spv_measure_is_valid(&to->measures[i], old->pattern.measures[same]))
+      copy->pattern.measures[i] = old->pattern.measures[same];
+  }
+  for (guint i = 0; i < to->n_texts; i++) {
+    int same = spv_pattern_text_index(old->pattern.kind, to->texts[i].key);
+    if (same >= 0 && from->texts[same].check == to->texts[i].check)
+      copy->pattern.texts[i] = spv_shared_ref(old->pattern.texts[same]);
+  }
+}
+
+SpvLayer *
+spv_layer_with_kind(const SpvLayer *layer, SpvPatternKind kind) {
+  const SpvPatternInfo *info = spv_pattern_info(kind);
+  if (layer->pattern.kind == kind)
+    return spv_layer_ref(layer);
+  SpvLayer *copy = layer_copy(layer);
+  for (guint i = 0; i < SPV_PATTERN_TEXTS; i++)
+    spv_shared_unref(copy->pattern.texts[i]);
+  copy->pattern = spv_pattern_preset(kind);
+  copy->pattern.mirrored = layer->pattern.mirrored;
+  carry_over(copy, layer);
+  for (guint slot = info->n_slots; slot < SPV_PATTERN_SLOTS; slot++)
+    spv_shared_replace(&copy->tinctures[slot], NULL);
+  if (strcmp(layer->name, _(spv_pattern_info(layer->pattern.kind)->label)) == 0)
+    spv_shared_replace(&copy->name, _(info->label));
+  return copy;
+}
+
+gboolean
+spv_kind_can_bear(SpvPatternKind kind) {
+  return kind != SPV_PATTERN_FIELD && spv_pattern_info(kind)->n_slots == 1;
+}
+
+gboolean
+spv_kind_can_counterchange(SpvPatternKind kind) {
+  return spv_pattern_info(kind)->n_slots == 2;
 }
 
 SpvLayer *

@@ -191,15 +191,48 @@ has_layers(const SpvPanel *panel, SpvLayer *const *layers, guint n) {
   return TRUE;
 }
 
+/* Whether one of the N layers is called ID and is of a kind that WANTED takes. */
+static gboolean
+has_layer(SpvLayer *const *layers, guint n, const char *id, gboolean (*wanted)(SpvPatternKind kind)) {
+  for (guint i = 0; i < n; i++)
+    if (strcmp(layers[i]->id, id) == 0)
+      return wanted(layers[i]->pattern.kind);
+  return FALSE;
+}
+
+/* LAYERS[INDEX] without what it says of layers that are not below it any more. A new reference. */
+static SpvLayer *
+settled_layer(SpvLayer *const *layers, guint index) {
+  const SpvLayer *layer = layers[index];
+  const char *on = layer->on, *counterchange = layer->counterchange;
+
+  if (on != NULL && !has_layer(layers, index, on, spv_kind_can_bear))
+    on = NULL;
+  if (counterchange != NULL && (spv_pattern_info(layer->pattern.kind)->n_slots != 1 ||
+                                !has_layer(layers, index, counterchange, spv_kind_can_counterchange)))
+    counterchange = NULL;
+  g_autoptr(SpvLayer) laid = spv_layer_with_on(layer, on);
+  return spv_layer_with_counterchange(laid, counterchange);
+}
+
+static void
+unref_layer(gpointer layer) {
+  spv_layer_unref(layer);
+}
+
 SpvPanel *
 spv_panel_with_layers(const SpvPanel *panel, SpvLayer *const *layers, guint n) {
   g_return_val_if_fail(n <= SPV_PANEL_MAX_LAYERS, spv_panel_ref(panel));
   g_return_val_if_fail(layer_ids_differ(layers, n), spv_panel_ref(panel));
-  if (has_layers(panel, layers, n))
+  g_autoptr(GPtrArray) settled = g_ptr_array_new_with_free_func(unref_layer);
+  for (guint i = 0; i < n; i++)
+    g_ptr_array_add(settled, settled_layer(layers, i));
+  SpvLayer *const *kept = (SpvLayer *const *) settled->pdata;
+  if (has_layers(panel, kept, n))
     return spv_panel_ref(panel);
   SpvPanel *copy = panel_copy(panel);
   free_layers(copy->layers, copy->n_layers);
-  copy->layers = copy_layers(layers, n);
+  copy->layers = copy_layers(kept, n);
   copy->n_layers = n;
   return copy;
 }

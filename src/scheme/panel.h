@@ -43,7 +43,8 @@ SpvPanel *spv_panel_with_name(const SpvPanel *panel, const char *name);
 SpvPanel *spv_panel_with_outline(const SpvPanel *panel, const SpvOutlineSpec *outline);
 SpvPanel *spv_panel_with_surface(const SpvPanel *panel, const SpvSurface *surface);
 SpvPanel *spv_panel_with_measured(const SpvPanel *panel, gboolean measured);
-/* All the layers at once: N new ones, each of which gets a reference. */
+/* All the layers at once: N new ones, each of which gets a reference. Here and in every edit below, a layer
+ * that is laid on, or counterchanged across, one that is not below it any more is no longer so. */
 SpvPanel *spv_panel_with_layers(const SpvPanel *panel, SpvLayer *const *layers, guint n);
 SpvPanel *spv_panel_with_layer(const SpvPanel *panel, guint index, const SpvLayer *layer);
 /* INDEX from 0 (at the bottom) to n_layers (on top). */

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "colour/rgb.h"
+#include "heraldry/fur.h"
 
 /* The engraver's patterns: Fox-Davies (1909) pp. 76-77; Elvin (1889); Manual of Heraldry. Tenné follows
  * Fox-Davies and Elvin, where sources part. */
@@ -25,6 +26,11 @@ typedef struct {
   const char *name; /* "deep sea green" */
   SpvRgb colour;
   SpvHatch hatch;
+  /* A fur is a pattern of two other tinctures of the scheme, which are no furs; it has no colour and no hatch
+   * of its own. */
+  SpvFur fur;
+  const char *of[2]; /* ids: the fur's ground, and its spots; NULL where FUR is none */
+  double pitch;      /* mm from spot to spot; 0: as fine as the painter's line holds */
 } SpvTincture;
 
 /* "argent", "or", "gules", … as in the file. */

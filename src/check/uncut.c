@@ -50,25 +50,15 @@ spv_uncut_width(const SpvComposition *composition, guint layer) {
 
   if (draft == NULL)
     return 0;
-  switch (composition->panel->layers[layer]->pattern.kind) {
-  case SPV_PATTERN_PALY:
-  case SPV_PATTERN_BARRY:
-  case SPV_PATTERN_BENDY:
-    return stripe_width(composition->outline, draft);
-  case SPV_PATTERN_CHECK:
-    return cell_width(composition->outline, draft);
-  case SPV_PATTERN_FIELD:
-  case SPV_PATTERN_PER_PALE:
-  case SPV_PATTERN_PER_FESS:
-  case SPV_PATTERN_PER_BEND:
-  case SPV_PATTERN_PER_BEND_SINISTER:
-  case SPV_PATTERN_PER_CHEVRON:
-  case SPV_PATTERN_PER_SALTIRE:
-  case SPV_PATTERN_QUARTERLY:
-  case SPV_PATTERN_JAGGED_BORDER:
-  case SPV_PATTERN_BORDURE:
-  case SPV_PATTERN_CHIEF:
-  case SPV_PATTERN_ROUNDEL:
+  switch (spv_pattern_group(composition->panel->layers[layer]->pattern.kind)) {
+  case SPV_GROUP_VARIED:
+    return draft->cells[0] != NULL ? cell_width(composition->outline, draft)
+                                   : stripe_width(composition->outline, draft);
+  case SPV_GROUP_DIVISION:
+  case SPV_GROUP_ORDINARY:
+  case SPV_GROUP_BORDER:
+  case SPV_GROUP_CHARGE:
+  case SPV_GROUP_OWN:
     return 0;
   }
   return 0;

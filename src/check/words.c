@@ -123,32 +123,16 @@ cells_format(SpvCause cause) {
  * by its name. */
 static const char *
 kind_format(const SpvFinding *finding, const SpvScheme *scheme, const SpvLayer *layer) {
-  switch (layer->pattern.kind) {
-  case SPV_PATTERN_CHECK:
+  SpvPatternKind kind = layer->pattern.kind;
+
+  if (kind == SPV_PATTERN_CHECK)
     return cells_format(finding->cause);
-  case SPV_PATTERN_PALY:
-  case SPV_PATTERN_BARRY:
-  case SPV_PATTERN_BENDY:
+  if (kind == SPV_PATTERN_PALY || kind == SPV_PATTERN_BARRY || kind == SPV_PATTERN_BENDY)
     return stripes_format(finding->cause);
-  case SPV_PATTERN_JAGGED_BORDER:
-    if (finding->cause == SPV_CAUSE_COVER)
-      return NULL;
-    return is_band(finding, scheme, layer) ? _("The border is %s wide under its points; your line is %s.")
-                                           : _("Points are %s wide; your line is %s.");
-  case SPV_PATTERN_FIELD:
-  case SPV_PATTERN_PER_PALE:
-  case SPV_PATTERN_PER_FESS:
-  case SPV_PATTERN_PER_BEND:
-  case SPV_PATTERN_PER_BEND_SINISTER:
-  case SPV_PATTERN_PER_CHEVRON:
-  case SPV_PATTERN_PER_SALTIRE:
-  case SPV_PATTERN_QUARTERLY:
-  case SPV_PATTERN_BORDURE:
-  case SPV_PATTERN_CHIEF:
-  case SPV_PATTERN_ROUNDEL:
+  if (kind != SPV_PATTERN_JAGGED_BORDER || finding->cause == SPV_CAUSE_COVER)
     return NULL;
-  }
-  return NULL;
+  return is_band(finding, scheme, layer) ? _("The border is %s wide under its points; your line is %s.")
+                                         : _("Points are %s wide; your line is %s.");
 }
 
 /* The formats come from the tables above; each takes its strings and nothing else. */

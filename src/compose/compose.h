@@ -13,6 +13,8 @@ typedef struct {
   guint slot;       /* which of the layer's tinctures */
   guint tincture;   /* index into the scheme's tinctures; never a fur */
   SpvPath *area;    /* not clipped: clip to the outline, and to CLIPS, to draw */
+  gboolean covers;  /* AREA is the whole panel, since the layer's later shapes cover all of it but what its own
+                       slot is to show */
   GPtrArray *clips; /* SpvPath, each of which cuts the area: what the layer is laid on, or the part of a division
                        where it is counterchanged; or NULL */
   GPtrArray *cells; /* the same area as SpvRing cells, or NULL */
@@ -25,15 +27,19 @@ typedef struct {
   const SpvPanel *panel;
   SpvOutline *outline;
   GPtrArray *shapes; /* SpvLaidShape, bottom first */
-  GPtrArray *drafts; /* SpvDraft, one a layer; NULL for a hidden one */
+  GPtrArray *drafts; /* SpvDraft, one a layer; NULL for one that is not to be seen */
   gatomicrefcount refs;
 } SpvComposition;
 
-/* Composes panel PANEL_INDEX of SCHEME. Hidden layers, and slots without a tincture, lay nothing. Quick: no
+/* Composes panel PANEL_INDEX of SCHEME. Hidden layers, those laid on or counterchanged across a hidden one, and
+ * slots without a tincture, lay nothing. Quick: no
  * overlay is computed. Read only once made; any thread may. */
 SpvComposition *spv_compose(const SpvScheme *scheme, guint panel_index);
 SpvComposition *spv_composition_ref(const SpvComposition *composition);
 void spv_composition_unref(SpvComposition *composition);
+
+/* Whether POINT lies in SHAPE's area and in all that cuts it. */
+gboolean spv_laid_shape_contains(const SpvLaidShape *shape, SpvPoint point);
 
 /* The topmost shape at POINT as an index into shapes, or -1 (bare, or outside the panel). */
 int spv_composition_pick(const SpvComposition *composition, SpvPoint point);

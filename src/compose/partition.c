@@ -40,26 +40,45 @@ covers(const SpvLaidShape *shape, const SpvShape *free_area) {
   return steps[4].op == SPV_PATH_CLOSE && spv_ring_area(&ring) >= whole * (1 - 1e-12);
 }
 
+/* The part of AREA that SHAPE's clips leave. A new reference. */
+static SpvShape *
+within_clips(const SpvLaidShape *shape, const SpvShape *area) {
+  SpvShape *within = spv_shape_ref(area);
+
+  for (guint i = 0; shape->clips != NULL && i < shape->clips->len; i++) {
+    g_autoptr(SpvShape) clip = spv_shape_new_from_path(g_ptr_array_index(shape->clips, i));
+    SpvShape *cut = spv_shape_intersection(within, clip);
+    spv_shape_unref(within);
+    within = cut;
+  }
+  return within;
+}
+
+/* What SHAPE covers of AREA, which its clips have cut; what it leaves of that goes to REST. */
+static SpvShape *
+cover_part(const SpvLaidShape *shape, const SpvShape *area, SpvShape **rest) {
+  if (covers(shape, area)) {
+    *rest = spv_shape_new_empty();
+    return spv_shape_ref(area);
+  }
+  if (shape->cells && shape->gaps) {
+    *rest = spv_shape_clip_cells(area, shape->gaps);
+    return spv_shape_clip_cells(area, shape->cells);
+  }
+  g_autoptr(SpvShape) laid = spv_shape_new_from_path(shape->area);
+  *rest = spv_shape_difference(area, laid);
+  return spv_shape_intersection(area, laid);
+}
+
 static SpvShape *
 take(const SpvLaidShape *shape, SpvShape **free_area) {
-  g_autoptr(SpvShape) area = NULL;
-  SpvShape *taken, *rest;
+  g_autoptr(SpvShape) within = within_clips(shape, *free_area);
+  g_autoptr(SpvShape) rest = NULL;
+  SpvShape *taken = cover_part(shape, within, &rest);
+  SpvShape *left = shape->clips ? spv_shape_difference(*free_area, taken) : spv_shape_ref(rest);
 
-  if (covers(shape, *free_area)) {
-    taken = *free_area;
-    *free_area = spv_shape_new_empty();
-    return taken;
-  }
-  if (shape->cells) {
-    taken = spv_shape_clip_cells(*free_area, shape->cells);
-    rest = spv_shape_clip_cells(*free_area, shape->gaps);
-  } else {
-    area = spv_shape_new_from_path(shape->area);
-    taken = spv_shape_intersection(*free_area, area);
-    rest = spv_shape_difference(*free_area, area);
-  }
   spv_shape_unref(*free_area);
-  *free_area = rest;
+  *free_area = left;
   return taken;
 }
 

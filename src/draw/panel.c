@@ -11,8 +11,20 @@ stroke_boundary(cairo_t *cr, const SpvPath *area, double paper_mm) {
   cairo_stroke(cr);
 }
 
+/* Strokes the edges of SHAPE that its clips make, where it lies along them. */
 static void
-draw_shape(cairo_t *cr, const SpvScheme *scheme, const SpvLaidShape *shape, SpvDrawMode mode,
+stroke_clips(cairo_t *cr, const SpvLaidShape *shape, double paper_mm) {
+  for (guint i = 0; i < shape->clips->len; i++) {
+    cairo_save(cr);
+    spv_draw_add_path(cr, shape->area);
+    cairo_clip(cr);
+    stroke_boundary(cr, g_ptr_array_index(shape->clips, i), paper_mm);
+    cairo_restore(cr);
+  }
+}
+
+static void
+fill_shape(cairo_t *cr, const SpvScheme *scheme, const SpvLaidShape *shape, SpvDrawMode mode,
            double paper_mm) {
   const SpvTincture *tincture = &scheme->tinctures[shape->tincture];
 
@@ -34,6 +46,20 @@ draw_shape(cairo_t *cr, const SpvScheme *scheme, const SpvLaidShape *shape, SpvD
     stroke_boundary(cr, shape->area, paper_mm);
     break;
   }
+  if (shape->clips && mode != SPV_DRAW_COLOUR)
+    stroke_clips(cr, shape, paper_mm);
+}
+
+static void
+draw_shape(cairo_t *cr, const SpvScheme *scheme, const SpvLaidShape *shape, SpvDrawMode mode,
+           double paper_mm) {
+  cairo_save(cr);
+  for (guint i = 0; shape->clips && i < shape->clips->len; i++) {
+    spv_draw_add_path(cr, g_ptr_array_index(shape->clips, i));
+    cairo_clip(cr);
+  }
+  fill_shape(cr, scheme, shape, mode, paper_mm);
+  cairo_restore(cr);
 }
 
 void

@@ -11,7 +11,7 @@
 #include <string.h>
 
 #include "scheme/save.h"
-#include "sheet/frame.h"
+#include "sheet/page-frame.h"
 #include "sheet/png-writer.h"
 #include "sheet/sheet.h"
 

@@ -9,7 +9,7 @@
 typedef struct {
   cairo_t *measuring;
   const SpvCardOptions *options;
-  const SpvFrame *frame;
+  const SpvPageFrame *frame;
   SpvRoom room;
   SpvPacking *packing;
 } Flow;
@@ -148,7 +148,7 @@ make_pages(const Flow *flow) {
 }
 
 GPtrArray *
-spv_flow(cairo_t *measuring, GPtrArray *subjects, const SpvCardOptions *options, const SpvFrame *frame,
+spv_flow(cairo_t *measuring, GPtrArray *subjects, const SpvCardOptions *options, const SpvPageFrame *frame,
          const SpvSubject **misfit) {
   const SpvBox *columns = frame->columns;
   Flow flow = { measuring,

@@ -5,7 +5,7 @@
 #pragma once
 
 #include "sheet/card.h"
-#include "sheet/frame.h"
+#include "sheet/page-frame.h"
 
 typedef struct {
   SpvCard *card; /* owned */
@@ -21,4 +21,4 @@ void spv_page_free(SpvPage *page);
 /* Lays the cards of SUBJECTS (SpvSubject) out in FRAME. Returns the pages (SpvPage); NULL, with MISFIT set to
  * the subject, when one can't go on this paper. */
 GPtrArray *spv_flow(cairo_t *measuring, GPtrArray *subjects, const SpvCardOptions *options,
-                    const SpvFrame *frame, const SpvSubject **misfit);
+                    const SpvPageFrame *frame, const SpvSubject **misfit);

@@ -4,7 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "sheet/frame-private.h"
+#include "sheet/page-frame-private.h"
 #include "sheet/label.h"
 #include "sheet/wording.h"
 

@@ -20,7 +20,7 @@ item_clear(gpointer data) {
 }
 
 SpvPacking *
-spv_packing_new(const SpvFrame *frame) {
+spv_packing_new(const SpvPageFrame *frame) {
   SpvPacking *packing = g_new0(SpvPacking, 1);
 
   packing->frame = frame;

@@ -3,7 +3,7 @@
  * that are not made yet. Millimetres on the page. */
 #pragma once
 
-#include "sheet/frame.h"
+#include "sheet/page-frame.h"
 #include "sheet/variant.h"
 
 /* White between a card and the next below it. */
@@ -20,7 +20,7 @@ typedef struct {
 } SpvItem;
 
 typedef struct {
-  const SpvFrame *frame;
+  const SpvPageFrame *frame;
   GArray *items; /* SpvItem, owned */
 } SpvPacking;
 
@@ -31,7 +31,7 @@ typedef struct {
   double wide;    /* of the cards across both, likewise */
 } SpvShare;
 
-SpvPacking *spv_packing_new(const SpvFrame *frame);
+SpvPacking *spv_packing_new(const SpvPageFrame *frame);
 void spv_packing_free(SpvPacking *packing);
 SpvItem *spv_packing_item(const SpvPacking *packing, guint index);
 

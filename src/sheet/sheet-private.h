@@ -10,7 +10,7 @@ struct _SpvSheets {
   const SpvPaper *paper;
   SpvDrawMode mode;
   char *date; /* NULL for none */
-  SpvFrame *frame;
+  SpvPageFrame *frame;
   GPtrArray *subjects; /* SpvSubject */
   GPtrArray *pages;    /* SpvPage */
 };

@@ -70,7 +70,7 @@ papers_for(cairo_t *measuring, const SpvSubject *subject) {
 
   spv_card_least(subject, &width, &height);
   for (guint i = 0; i < n; i++) {
-    g_autoptr(SpvFrame) frame = spv_frame_new(measuring, &papers[i]);
+    g_autoptr(SpvPageFrame) frame = spv_page_frame_new(measuring, &papers[i]);
     if (width <= spv_box_width(frame->free) && height <= spv_box_height(frame->free))
       g_string_append_printf(names, "%s%s", names->len > 0 ? ", " : "", papers[i].label);
   }
@@ -110,7 +110,7 @@ spv_sheets_new(const SpvScheme *scheme, const SpvSheetOptions *options, GCancell
   sheets->paper = options->paper;
   sheets->mode = card_options.mode;
   sheets->date = g_strdup(options->date);
-  sheets->frame = spv_frame_new(measuring, options->paper);
+  sheets->frame = spv_page_frame_new(measuring, options->paper);
   double room = spv_box_width(sheets->frame->columns[0]) - 2 * SPV_CARD_PADDING;
   sheets->subjects = choose_subjects(measuring, scheme, options, room, cancellable, error);
   if (sheets->subjects != NULL) {
@@ -126,7 +126,7 @@ void
 spv_sheets_free(SpvSheets *sheets) {
   g_clear_pointer(&sheets->pages, g_ptr_array_unref);
   g_clear_pointer(&sheets->subjects, g_ptr_array_unref);
-  g_clear_pointer(&sheets->frame, spv_frame_free);
+  g_clear_pointer(&sheets->frame, spv_page_frame_free);
   g_clear_pointer(&sheets->scheme, spv_scheme_unref);
   g_free(sheets->date);
   g_free(sheets);
@@ -207,7 +207,7 @@ draw_frame(const SpvSheets *sheets, guint index, const SpvPage *page, cairo_t *c
     .shown = shown,
     .mode = sheets->mode,
   };
-  spv_frame_draw(cr, sheets->frame, &words);
+  spv_page_frame_draw(cr, sheets->frame, &words);
 }
 
 void

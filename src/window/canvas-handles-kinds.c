@@ -358,7 +358,8 @@ static void
 add_kind(Making *making) {
   SpvPoint middle = half_way_down(making);
 
-  switch (making->pattern->kind) {
+  /* Kinds without handles of their own have none. */
+  switch ((int) making->pattern->kind) {
   case SPV_PATTERN_FIELD:
     break;
   case SPV_PATTERN_PER_PALE:

@@ -14,13 +14,10 @@
 #define PLATE_MARGIN 2.0 /* px */
 #define COLUMNS 4
 
-typedef enum { GROUP_FIELD, GROUP_DIVISIONS, GROUP_VARIED, GROUP_BORDERS, GROUP_CHARGES } Group;
-#define N_GROUPS 5
-
-static const char *const group_labels[N_GROUPS] = {
-  [GROUP_FIELD] = N_("Field"),          [GROUP_DIVISIONS] = N_("Divisions"),
-  [GROUP_VARIED] = N_("Varied fields"), [GROUP_BORDERS] = N_("Borders and ordinaries"),
-  [GROUP_CHARGES] = N_("Charges"),
+static const char *const group_labels[SPV_N_GROUPS] = {
+  [SPV_GROUP_DIVISION] = N_("Field and divisions"), [SPV_GROUP_VARIED] = N_("Varied fields"),
+  [SPV_GROUP_ORDINARY] = N_("Ordinaries"),          [SPV_GROUP_BORDER] = N_("Borders"),
+  [SPV_GROUP_CHARGE] = N_("Charges"),               [SPV_GROUP_OWN] = N_("Your own"),
 };
 
 struct _SpvLayerChooser {
@@ -30,34 +27,6 @@ struct _SpvLayerChooser {
 };
 
 G_DEFINE_FINAL_TYPE(SpvLayerChooser, spv_layer_chooser, GTK_TYPE_POPOVER)
-
-static Group
-group_of(SpvPatternKind kind) {
-  switch (kind) {
-  case SPV_PATTERN_FIELD:
-    return GROUP_FIELD;
-  case SPV_PATTERN_PER_PALE:
-  case SPV_PATTERN_PER_FESS:
-  case SPV_PATTERN_PER_BEND:
-  case SPV_PATTERN_PER_BEND_SINISTER:
-  case SPV_PATTERN_PER_CHEVRON:
-  case SPV_PATTERN_PER_SALTIRE:
-  case SPV_PATTERN_QUARTERLY:
-    return GROUP_DIVISIONS;
-  case SPV_PATTERN_PALY:
-  case SPV_PATTERN_BARRY:
-  case SPV_PATTERN_BENDY:
-  case SPV_PATTERN_CHECK:
-    return GROUP_VARIED;
-  case SPV_PATTERN_JAGGED_BORDER:
-  case SPV_PATTERN_BORDURE:
-  case SPV_PATTERN_CHIEF:
-    return GROUP_BORDERS;
-  case SPV_PATTERN_ROUNDEL:
-    break;
-  }
-  return GROUP_CHARGES;
-}
 
 /* The first slot in the text's own colour, the second left bare: so it reads in the light and in the dark. */
 static void
@@ -125,7 +94,7 @@ button_new(SpvLayerChooser *self, SpvPatternKind kind) {
 }
 
 static void
-add_group(SpvLayerChooser *self, GtkBox *box, Group group) {
+add_group(SpvLayerChooser *self, GtkBox *box, SpvPatternGroup group) {
   GtkWidget *heading = gtk_label_new(_(group_labels[group])), *grid = gtk_grid_new();
   int n = 0;
 
@@ -133,7 +102,7 @@ add_group(SpvLayerChooser *self, GtkBox *box, Group group) {
   gtk_widget_add_css_class(heading, "heading");
   gtk_grid_set_column_homogeneous(GTK_GRID(grid), TRUE);
   for (guint kind = 0; kind < SPV_N_PATTERNS; kind++) {
-    if (group_of((SpvPatternKind) kind) != group)
+    if (spv_pattern_group((SpvPatternKind) kind) != group)
       continue;
     gtk_grid_attach(GTK_GRID(grid), button_new(self, (SpvPatternKind) kind), n % COLUMNS, n / COLUMNS, 1, 1);
     n++;
@@ -179,8 +148,8 @@ spv_layer_chooser_init(SpvLayerChooser *self) {
   gtk_scrolled_window_set_policy(GTK_SCROLLED_WINDOW(scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height(GTK_SCROLLED_WINDOW(scroller), TRUE);
   gtk_scrolled_window_set_max_content_height(GTK_SCROLLED_WINDOW(scroller), 660);
-  for (guint group = 0; group < N_GROUPS; group++)
-    add_group(self, GTK_BOX(box), (Group) group);
+  for (guint group = 0; group < SPV_N_GROUPS; group++)
+    add_group(self, GTK_BOX(box), (SpvPatternGroup) group);
   gtk_scrolled_window_set_child(GTK_SCROLLED_WINDOW(scroller), box);
   gtk_popover_set_child(GTK_POPOVER(self), scroller);
 }

@@ -67,7 +67,7 @@ on_add_clicked(SpvTincturesPane *self) {
     return;
   SpvHatch hatch = unused_hatch(scheme);
   g_autofree char *id = new_id(scheme, hatch);
-  SpvTincture tincture = { id, id, usual_colours[hatch], hatch };
+  SpvTincture tincture = { .id = id, .name = id, .colour = usual_colours[hatch], .hatch = hatch };
   g_autoptr(SpvScheme) edited = spv_scheme_with_tincture_added(scheme, &tincture);
   spv_session_push(session, edited, _("Add tincture"), NULL);
 }

@@ -31,9 +31,9 @@ layer_with(SpvPatternKind kind, const char *first, const char *second, const cha
 static SpvScheme *
 make_scheme(void) {
   const SpvTincture tinctures[] = {
-    { "argent", "bone", { 0xee, 0xe5, 0xd0 }, SPV_HATCH_ARGENT },
-    { "vert", "deep sea green", { 0x22, 0x5d, 0x55 }, SPV_HATCH_VERT },
-    { "sable", "lamp black", { 0x24, 0x26, 0x2c }, SPV_HATCH_SABLE },
+    { "argent", "bone", { 0xee, 0xe5, 0xd0 }, SPV_HATCH_ARGENT, SPV_FUR_NONE, { NULL, NULL }, 0 },
+    { "vert", "deep sea green", { 0x22, 0x5d, 0x55 }, SPV_HATCH_VERT, SPV_FUR_NONE, { NULL, NULL }, 0 },
+    { "sable", "lamp black", { 0x24, 0x26, 0x2c }, SPV_HATCH_SABLE, SPV_FUR_NONE, { NULL, NULL }, 0 },
   };
   const char *const check_keys[] = { "columns", "rows" }, *const border_keys[] = { "edge", "points" };
   const SpvMeasure check_values[] = { { SPV_UNIT_PLAIN, 12 }, { SPV_UNIT_PLAIN, 24 } };

@@ -21,9 +21,9 @@ design_set(SpvLayer *layer, const char *key, SpvUnit unit, double value) {
 static inline SpvScheme *
 design_new(SpvOutlineFamily family, double width, double height, SpvLayer **layers, guint n) {
   static const SpvTincture tinctures[] = {
-    { "argent", "argent", { 255, 255, 255 }, SPV_HATCH_ARGENT },
-    { "vert", "sea green", { 30, 110, 80 }, SPV_HATCH_VERT },
-    { "sable", "tar black", { 20, 20, 20 }, SPV_HATCH_SABLE },
+    { "argent", "argent", { 255, 255, 255 }, SPV_HATCH_ARGENT, SPV_FUR_NONE, { NULL, NULL }, 0 },
+    { "vert", "sea green", { 30, 110, 80 }, SPV_HATCH_VERT, SPV_FUR_NONE, { NULL, NULL }, 0 },
+    { "sable", "tar black", { 20, 20, 20 }, SPV_HATCH_SABLE, SPV_FUR_NONE, { NULL, NULL }, 0 },
   };
   SpvOutlineSpec outline = { .family = family, .width = width, .height = height };
   g_autoptr(SpvPanel) bare = spv_panel_new("kneepad", "kneepad", SPV_SIDE_CENTRE, &outline,

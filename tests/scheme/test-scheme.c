@@ -227,7 +227,7 @@ a_tincture_in_use_is_not_removed(void **state) {
                       "tincture first");
   g_error_free(error);
 
-  SpvTincture spare = { "spare", "spare", { 1, 2, 3 }, SPV_HATCH_VERT };
+  SpvTincture spare = { "spare", "spare", { 1, 2, 3 }, SPV_HATCH_VERT, SPV_FUR_NONE, { NULL, NULL }, 0 };
   g_autoptr(SpvScheme) more = spv_scheme_with_tincture_added(scheme, &spare);
   assert_int_equal(more->n_tinctures, 3);
   g_autoptr(SpvPanel) bare = spv_panel_with_layers(more->panels[0], NULL, 0);

@@ -13,11 +13,11 @@ typedef struct {
 static inline Coast
 coast_begin(const char *title, const char *harness) {
   static const SpvTincture tinctures[] = {
-    { "argent", "bone", { 0xe4, 0xd9, 0xbc }, SPV_HATCH_ARGENT },
-    { "sable", "ink", { 0x2b, 0x2f, 0x45 }, SPV_HATCH_SABLE },
-    { "vert", "deep sea green", { 0x23, 0x5f, 0x56 }, SPV_HATCH_VERT },
-    { "gules", "madder", { 0xa8, 0x32, 0x2d }, SPV_HATCH_GULES },
-    { "or", "lantern yellow", { 0xd9, 0xa8, 0x2e }, SPV_HATCH_OR },
+    { "argent", "bone", { 0xe4, 0xd9, 0xbc }, SPV_HATCH_ARGENT, SPV_FUR_NONE, { NULL, NULL }, 0 },
+    { "sable", "ink", { 0x2b, 0x2f, 0x45 }, SPV_HATCH_SABLE, SPV_FUR_NONE, { NULL, NULL }, 0 },
+    { "vert", "deep sea green", { 0x23, 0x5f, 0x56 }, SPV_HATCH_VERT, SPV_FUR_NONE, { NULL, NULL }, 0 },
+    { "gules", "madder", { 0xa8, 0x32, 0x2d }, SPV_HATCH_GULES, SPV_FUR_NONE, { NULL, NULL }, 0 },
+    { "or", "lantern yellow", { 0xd9, 0xa8, 0x2e }, SPV_HATCH_OR, SPV_FUR_NONE, { NULL, NULL }, 0 },
   };
   Coast coast = { spv_scheme_new(title, harness),
                   g_ptr_array_new_with_free_func((GDestroyNotify) spv_panel_unref) };

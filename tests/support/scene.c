@@ -6,9 +6,9 @@
 SpvScheme *
 scene_new(SpvOutlineFamily family, double width, double height) {
   static const SpvTincture tinctures[] = {
-    { "vert", "deep sea green", { 0x21, 0x5e, 0x56 }, SPV_HATCH_VERT },
-    { "argent", "bone", { 0xee, 0xe6, 0xd2 }, SPV_HATCH_ARGENT },
-    { "sable", "slate black", { 0x34, 0x38, 0x4c }, SPV_HATCH_SABLE },
+    { "vert", "deep sea green", { 0x21, 0x5e, 0x56 }, SPV_HATCH_VERT, SPV_FUR_NONE, { NULL, NULL }, 0 },
+    { "argent", "bone", { 0xee, 0xe6, 0xd2 }, SPV_HATCH_ARGENT, SPV_FUR_NONE, { NULL, NULL }, 0 },
+    { "sable", "slate black", { 0x34, 0x38, 0x4c }, SPV_HATCH_SABLE, SPV_FUR_NONE, { NULL, NULL }, 0 },
   };
   SpvOutlineSpec outline;
   SpvSurface flat = { SPV_SURFACE_FLAT, 0 };

@@ -42,9 +42,9 @@ a_panel(const char *id, const char *name, SpvPoint place) {
 static inline SpvScheme *
 a_scheme(void) {
   static const SpvTincture tinctures[] = {
-    { "argent", "bone", { 0xed, 0xe6, 0xd2 }, SPV_HATCH_ARGENT },
-    { "sable", "soot", { 0x33, 0x36, 0x4a }, SPV_HATCH_SABLE },
-    { "vert", "deep sea green", { 0x21, 0x5e, 0x57 }, SPV_HATCH_VERT },
+    { "argent", "bone", { 0xed, 0xe6, 0xd2 }, SPV_HATCH_ARGENT, SPV_FUR_NONE, { NULL, NULL }, 0 },
+    { "sable", "soot", { 0x33, 0x36, 0x4a }, SPV_HATCH_SABLE, SPV_FUR_NONE, { NULL, NULL }, 0 },
+    { "vert", "deep sea green", { 0x21, 0x5e, 0x57 }, SPV_HATCH_VERT, SPV_FUR_NONE, { NULL, NULL }, 0 },
   };
   g_autoptr(SpvScheme) bare = spv_scheme_new("Heron Ferry Guild", "Two kneepads");
   SpvScheme *scheme = spv_scheme_ref(bare);

@@ -9,9 +9,9 @@
 static inline SpvScheme *
 scene_scheme(SpvOutlineFamily family, double width, double height, SpvPatternKind kind) {
   const SpvTincture tinctures[] = {
-    { "argent", "bone", { 0xee, 0xe5, 0xd0 }, SPV_HATCH_ARGENT },
-    { "vert", "deep sea green", { 0x22, 0x5d, 0x55 }, SPV_HATCH_VERT },
-    { "gules", "madder", { 0xa8, 0x1e, 0x2a }, SPV_HATCH_GULES },
+    { "argent", "bone", { 0xee, 0xe5, 0xd0 }, SPV_HATCH_ARGENT, SPV_FUR_NONE, { NULL, NULL }, 0 },
+    { "vert", "deep sea green", { 0x22, 0x5d, 0x55 }, SPV_HATCH_VERT, SPV_FUR_NONE, { NULL, NULL }, 0 },
+    { "gules", "madder", { 0xa8, 0x1e, 0x2a }, SPV_HATCH_GULES, SPV_FUR_NONE, { NULL, NULL }, 0 },
   };
   SpvSurface flat = { SPV_SURFACE_FLAT, 0 };
   SpvOutlineSpec outline;

@@ -114,7 +114,7 @@ a_field_must_have_a_tincture(void **state) {
 /* A change of the scheme's tinctures reaches the drop-downs without losing what is chosen. */
 static void
 follows_the_tinctures(void **state) {
-  static const SpvTincture gules = { "gules", "brick", { 0xa0, 0x30, 0x28 }, SPV_HATCH_GULES };
+  static const SpvTincture gules = { "gules", "brick", { 0xa0, 0x30, 0x28 }, SPV_HATCH_GULES, SPV_FUR_NONE, { NULL, NULL }, 0 };
   Bench bench = bench_open(spv_measures_pane_new());
   GtkWidget *tincture = find_called(bench.pane, GTK_TYPE_DROP_DOWN, "Tincture: Border");
 

@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "sheet/frame.h"
+#include "sheet/page-frame.h"
 
 #include <glib/gi18n-lib.h>
 
-#include "sheet/frame-private.h"
+#include "sheet/page-frame-private.h"
 #include "sheet/offsets.h"
 #include "sheet/wording.h"
 
@@ -45,7 +45,7 @@ stack_lines(cairo_t *measuring, const char *text, double *bottom) {
 
 /* The ID-1 outline, and the words in it from its foot up. */
 static void
-place_card(cairo_t *measuring, SpvFrame *frame, double left, double bottom) {
+place_card(cairo_t *measuring, SpvPageFrame *frame, double left, double bottom) {
   double y = bottom - CARD_WORDS + SPV_LINE_PITCH - SPV_WORDS_BODY;
 
   frame->card = (SpvBox){ left, bottom - SPV_CARD_HEIGHT, left + SPV_CARD_WIDTH, bottom };
@@ -61,9 +61,9 @@ place_card(cairo_t *measuring, SpvFrame *frame, double left, double bottom) {
 /* On wide paper the bar lies at the foot, below the card, and the title block stands beside both: its column
  * reaches further down than the other. On narrow paper the bar does not go beside the block, and lies above.
  */
-SpvFrame *
-spv_frame_new(cairo_t *measuring, const SpvPaper *paper) {
-  SpvFrame *frame = g_new0(SpvFrame, 1);
+SpvPageFrame *
+spv_page_frame_new(cairo_t *measuring, const SpvPaper *paper) {
+  SpvPageFrame *frame = g_new0(SpvPageFrame, 1);
   gboolean narrow = paper->width < NARROW_PAPER;
   double padding = narrow ? NARROW_PADDING : PADDING;
 
@@ -86,7 +86,7 @@ spv_frame_new(cairo_t *measuring, const SpvPaper *paper) {
 }
 
 void
-spv_frame_free(SpvFrame *frame) {
+spv_page_frame_free(SpvPageFrame *frame) {
   g_strfreev(frame->note_lines);
   g_strfreev(frame->caution_lines);
   g_free(frame);
@@ -156,7 +156,7 @@ draw_lines(cairo_t *cr, char *const *lines, SpvPoint at) {
 }
 
 void
-spv_frame_draw(cairo_t *cr, const SpvFrame *frame, const SpvFrameWords *words) {
+spv_page_frame_draw(cairo_t *cr, const SpvPageFrame *frame, const SpvFrameWords *words) {
   SpvBox foot = { frame->frame.x0, frame->free.y1, frame->frame.x1, frame->frame.y1 };
 
   spv_set_rgb(cr, spv_ink);

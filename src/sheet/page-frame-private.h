@@ -2,7 +2,7 @@
 /* The two parts of the frame that hold words of the scheme. */
 #pragma once
 
-#include "sheet/frame.h"
+#include "sheet/page-frame.h"
 
 #define SPV_LINE_FRAME 0.25
 #define SPV_LINE_FINE 0.1

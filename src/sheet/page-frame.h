@@ -26,7 +26,7 @@ typedef struct {
   char **note_lines;
   SpvPoint caution; /* likewise */
   char **caution_lines;
-} SpvFrame;
+} SpvPageFrame;
 
 /* What the title block and the legend of one sheet say. */
 typedef struct {
@@ -39,12 +39,12 @@ typedef struct {
   SpvDrawMode mode;      /* of the legend's swatches */
 } SpvFrameWords;
 
-SpvFrame *spv_frame_new(cairo_t *measuring, const SpvPaper *paper);
-void spv_frame_free(SpvFrame *frame);
+SpvPageFrame *spv_page_frame_new(cairo_t *measuring, const SpvPaper *paper);
+void spv_page_frame_free(SpvPageFrame *frame);
 
 /* The sentence that makes a sheet true: on the sheet and in the files. */
 const char *spv_scale_statement(void);
 
-void spv_frame_draw(cairo_t *cr, const SpvFrame *frame, const SpvFrameWords *words);
+void spv_page_frame_draw(cairo_t *cr, const SpvPageFrame *frame, const SpvFrameWords *words);
 
-G_DEFINE_AUTOPTR_CLEANUP_FUNC(SpvFrame, spv_frame_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC(SpvPageFrame, spv_page_frame_free)

@@ -68,13 +68,22 @@ SpvShape *
 spv_uncut_shape(const SpvComposition *composition, guint index) {
   const SpvLaidShape *laid = g_ptr_array_index(composition->shapes, index);
   const SpvDraft *draft = g_ptr_array_index(composition->drafts, laid->layer);
-  const SpvShape *outline = spv_outline_shape(composition->outline);
+  /* The one that covers the panel under its layer's others is to show its own slot's area only. */
+  const SpvPath *path = laid->covers ? draft->area[laid->slot] : laid->area;
+  GPtrArray *cells = laid->covers ? draft->cells[laid->slot] : laid->cells;
+  SpvShape *area = spv_shape_ref(spv_outline_shape(composition->outline));
 
-  /* Not the laid area: of a division's two that is the whole panel for the one below. */
-  if (draft->cells[laid->slot] != NULL)
-    return spv_shape_clip_cells(outline, draft->cells[laid->slot]);
-  g_autoptr(SpvShape) area = spv_shape_new_from_path(draft->area[laid->slot]);
-  return spv_shape_intersection(outline, area);
+  for (guint i = 0; laid->clips != NULL && i < laid->clips->len; i++) {
+    g_autoptr(SpvShape) clip = spv_shape_new_from_path(g_ptr_array_index(laid->clips, i));
+    SpvShape *cut = spv_shape_intersection(area, clip);
+    spv_shape_unref(area);
+    area = cut;
+  }
+  g_autoptr(SpvShape) within = area;
+  if (cells != NULL)
+    return spv_shape_clip_cells(within, cells);
+  g_autoptr(SpvShape) whole = spv_shape_new_from_path(path);
+  return spv_shape_intersection(within, whole);
 }
 
 gboolean

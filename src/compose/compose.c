@@ -162,10 +162,11 @@ find_base(const SpvComposition *composition, const char *id, gboolean *hidden) {
   return base;
 }
 
-/* What cuts a layer that is laid on layer ON (-1: the panel) and counterchanged across layer ACROSS (likewise).
- * The clips of each layer so far are in ALL. */
+/* What cuts a layer that is laid on layer ON (-1: the panel) and counterchanged across layer ACROSS
+ * (likewise). */
 static GPtrArray *
-clips_of(const SpvComposition *composition, const GPtrArray *all, int on, int across) {
+clips_of(const SpvComposition *composition, int on, int across) {
+  const GPtrArray *all = composition->clips;
   GPtrArray *clips = NULL;
 
   if (on >= 0) {
@@ -183,9 +184,8 @@ clips_of(const SpvComposition *composition, const GPtrArray *all, int on, int ac
   return clips;
 }
 
-/* Lays layer INDEX; what cuts it goes to ALL. */
 static void
-add_layer(SpvComposition *composition, guint index, GPtrArray *all) {
+add_layer(SpvComposition *composition, guint index) {
   const SpvLayer *layer = composition->panel->layers[index];
   gboolean hidden = layer->hidden;
   int on = find_base(composition, layer->on, &hidden);
@@ -193,14 +193,14 @@ add_layer(SpvComposition *composition, guint index, GPtrArray *all) {
 
   if (hidden) {
     g_ptr_array_add(composition->drafts, NULL);
-    g_ptr_array_add(all, NULL);
+    g_ptr_array_add(composition->clips, NULL);
     return;
   }
   const SpvDraft *base = on >= 0 ? g_ptr_array_index(composition->drafts, (guint) on) : NULL;
   g_autoptr(SpvFrame) panel = spv_frame_new(composition->outline);
   SpvDraft *draft = spv_pattern_lay_on(&layer->pattern, base && base->frame ? base->frame : panel,
                                        composition->outline);
-  GPtrArray *clips = clips_of(composition, all, on, across);
+  GPtrArray *clips = clips_of(composition, on, across);
   Laying laying = { composition, index, layer, draft, clips };
 
   if (across >= 0)
@@ -208,7 +208,7 @@ add_layer(SpvComposition *composition, guint index, GPtrArray *all) {
   else
     add_slots(&laying);
   g_ptr_array_add(composition->drafts, draft);
-  g_ptr_array_add(all, clips);
+  g_ptr_array_add(composition->clips, clips);
 }
 
 static void
@@ -219,7 +219,6 @@ clips_free_or_null(gpointer clips) {
 
 SpvComposition *
 spv_compose(const SpvScheme *scheme, guint panel_index) {
-  g_autoptr(GPtrArray) clips = g_ptr_array_new_with_free_func(clips_free_or_null);
   SpvComposition *composition;
 
   g_return_val_if_fail(panel_index < scheme->n_panels, NULL);
@@ -230,8 +229,9 @@ spv_compose(const SpvScheme *scheme, guint panel_index) {
   composition->outline = spv_panel_outline(composition->panel);
   composition->shapes = g_ptr_array_new_with_free_func((GDestroyNotify) laid_shape_free);
   composition->drafts = g_ptr_array_new_with_free_func(draft_free_or_null);
+  composition->clips = g_ptr_array_new_with_free_func(clips_free_or_null);
   for (guint i = 0; i < composition->panel->n_layers; i++)
-    add_layer(composition, i, clips);
+    add_layer(composition, i);
   g_atomic_ref_count_init(&composition->refs);
   return composition;
 }
@@ -249,6 +249,7 @@ spv_composition_unref(SpvComposition *composition) {
     return;
   g_ptr_array_unref(composition->shapes);
   g_ptr_array_unref(composition->drafts);
+  g_ptr_array_unref(composition->clips);
   spv_outline_unref(composition->outline);
   spv_scheme_unref(composition->scheme);
   g_free(composition);

@@ -28,6 +28,7 @@ typedef struct {
   SpvOutline *outline;
   GPtrArray *shapes; /* SpvLaidShape, bottom first */
   GPtrArray *drafts; /* SpvDraft, one a layer; NULL for one that is not to be seen */
+  GPtrArray *clips;  /* GPtrArray of SpvPath, one a layer: what it is laid on; NULL where that is the panel */
   gatomicrefcount refs;
 } SpvComposition;
 

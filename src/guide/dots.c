@@ -22,6 +22,7 @@ typedef struct {
   GPtrArray *rings; /* SpvRing */
   GArray *runs;     /* Run, by the left ends of their boxes */
   double widest;    /* of their boxes, mm */
+  GPtrArray *clips; /* Cover: what cuts it */
 } Cover;
 
 /* A draft's dots on their way into the guide. */
@@ -46,6 +47,7 @@ cover_free(gpointer data) {
 
   g_array_unref(cover->runs);
   g_ptr_array_unref(cover->rings);
+  g_ptr_array_unref(cover->clips);
   g_free(cover);
 }
 
@@ -56,12 +58,14 @@ compare_runs(gconstpointer a, gconstpointer b) {
   return (one > other) - (one < other);
 }
 
+/* A cover of AREA, of layer LAYER, that nothing cuts yet. */
 static Cover *
-cover_new(const SpvLaidShape *shape) {
+cover_of(const SpvPath *area, guint layer) {
   Cover *cover = g_new0(Cover, 1);
 
-  cover->layer = shape->layer;
-  cover->rings = spv_path_flatten(shape->area, SPV_CHORD_ERROR);
+  cover->layer = layer;
+  cover->clips = g_ptr_array_new_with_free_func(cover_free);
+  cover->rings = spv_path_flatten(area, SPV_CHORD_ERROR);
   cover->runs = g_array_new(FALSE, FALSE, sizeof(Run));
   for (guint i = 0; i < cover->rings->len; i++) {
     const SpvRing *ring = g_ptr_array_index(cover->rings, i);
@@ -71,6 +75,15 @@ cover_new(const SpvLaidShape *shape) {
     cover->widest = MAX(cover->widest, spv_box_width(run.box));
   }
   g_array_sort(cover->runs, compare_runs);
+  return cover;
+}
+
+static Cover *
+cover_new(const SpvLaidShape *shape) {
+  Cover *cover = cover_of(shape->area, shape->layer);
+
+  for (guint i = 0; shape->clips != NULL && i < shape->clips->len; i++)
+    g_ptr_array_add(cover->clips, cover_of(g_ptr_array_index(shape->clips, i), shape->layer));
   return cover;
 }
 
@@ -111,9 +124,9 @@ ring_passes_near(const SpvRing *ring, SpvPoint point) {
   return FALSE;
 }
 
-/* Whether POINT lies inside COVER, and not on its edge. */
+/* Whether POINT lies inside the area of COVER, and not on its edge. */
 static gboolean
-cover_hides(const Cover *cover, SpvPoint point) {
+is_inside(const Cover *cover, SpvPoint point) {
   int winding = 0;
 
   for (guint i = first_run_from(cover->runs, point.x - cover->widest); i < cover->runs->len; i++) {
@@ -130,6 +143,17 @@ cover_hides(const Cover *cover, SpvPoint point) {
   return winding != 0;
 }
 
+/* Likewise inside all that cuts COVER. */
+static gboolean
+cover_hides(const Cover *cover, SpvPoint point) {
+  if (!is_inside(cover, point))
+    return FALSE;
+  for (guint i = 0; i < cover->clips->len; i++)
+    if (!is_inside(g_ptr_array_index(cover->clips, i), point))
+      return FALSE;
+  return TRUE;
+}
+
 static gboolean
 is_hidden(GPtrArray *covers, guint layer, SpvPoint point) {
   for (guint i = 0; i < covers->len; i++) {
@@ -141,9 +165,23 @@ is_hidden(GPtrArray *covers, guint layer, SpvPoint point) {
   return FALSE;
 }
 
-/* Whether the painter sees AT: in the panel or on its edge, and not under a later layer. */
+/* Whether AT lies on what LAYER is laid on. */
+static gboolean
+is_borne(const SpvComposition *composition, guint layer, SpvPoint at) {
+  const GPtrArray *clips = g_ptr_array_index(composition->clips, layer);
+
+  for (guint i = 0; clips != NULL && i < clips->len; i++)
+    if (!spv_path_contains(g_ptr_array_index(clips, i), at))
+      return FALSE;
+  return TRUE;
+}
+
+/* Whether the painter sees AT: in the panel or on its edge, on what the layer is laid on, and not under a later
+ * layer. */
 static gboolean
 is_seen(const SpvComposition *composition, GPtrArray *covers, guint layer, SpvPoint at) {
+  if (!is_borne(composition, layer, at))
+    return FALSE;
   const SpvTrack *track = spv_outline_track(composition->outline);
   double distance;
   double s = spv_track_locate(track, at, &distance);

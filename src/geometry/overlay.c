@@ -131,15 +131,74 @@ join(GPtrArray *polygons) {
   return joined != NULL ? joined : join_one_by_one(all);
 }
 
+/* One of the shapes to be joined, ready to be asked what meets it. */
+typedef struct {
+  SpvBox bounds;
+  GEOSGeometry *area;
+  const GEOSPreparedGeometry *prepared;
+} Meeting;
+
+static void
+meeting_clear(gpointer data) {
+  Meeting *meeting = data;
+
+  GEOSPreparedGeom_destroy_r(spv_geos(), meeting->prepared);
+  spv_geos_free(meeting->area);
+}
+
+static GArray *
+meetings_new(const SpvShape *const *shapes, gsize n) {
+  GArray *meetings = g_array_new(FALSE, FALSE, sizeof(Meeting));
+
+  g_array_set_clear_func(meetings, meeting_clear);
+  for (gsize i = 0; i < n; i++) {
+    Meeting meeting = { spv_shape_bounds(shapes[i]), spv_geos_from_shape(shapes[i]), NULL };
+    meeting.prepared = GEOSPrepare_r(spv_geos(), meeting.area);
+    g_array_append_val(meetings, meeting);
+  }
+  return meetings;
+}
+
+/* Whether a shape other than the one at INDEX meets PIECE, which is POLYGON; or may, where GEOS can't say. */
+static gboolean
+meets_another(const GArray *meetings, gsize index, const SpvPiece *piece, const GEOSGeometry *polygon) {
+  SpvBox box = spv_box_grow(spv_ring_bounds(piece->rings[0]), SPV_SNAP_GRID);
+
+  for (guint i = 0; i < meetings->len; i++) {
+    const Meeting *meeting = &g_array_index(meetings, Meeting, i);
+    if (i != index && spv_box_overlaps(box, meeting->bounds) &&
+        GEOSPreparedIntersects_r(spv_geos(), meeting->prepared, polygon) != 0)
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* With more shapes than this, to ask each about each would cost more than to join them. */
+#define MANY_SHAPES 64
+
+/* Pieces that meet none of another shape are left as they are: most cells of a check are such, and to join
+ * thousands of them would cost many seconds. */
 SpvShape *
 spv_shape_union(const SpvShape *const *shapes, gsize n) {
   g_return_val_if_fail(shapes != NULL || n == 0, NULL);
 
-  g_autoptr(GPtrArray) polygons = g_ptr_array_new_with_free_func(free_geometry);
-  for (gsize i = 0; i < n; i++)
-    add_pieces(polygons, shapes[i]);
-  g_autoptr(GEOSGeometry) joined = join(polygons);
-  return spv_geos_to_shape(joined);
+  gboolean many = n > MANY_SHAPES;
+  g_autoptr(GArray) meetings = meetings_new(shapes, many ? 0 : n);
+  g_autoptr(GPtrArray) alone = g_ptr_array_new_with_free_func(free_geometry);
+  g_autoptr(GPtrArray) meeting = g_ptr_array_new_with_free_func(free_geometry);
+  for (gsize i = 0; i < n; i++) {
+    gsize n_pieces = 0;
+    const SpvPiece *pieces = spv_shape_pieces(shapes[i], &n_pieces);
+    for (gsize k = 0; k < n_pieces; k++) {
+      GEOSGeometry *polygon = spv_geos_polygon(pieces[k].rings, pieces[k].n_rings);
+      gboolean meets = many || meets_another(meetings, i, &pieces[k], polygon);
+      g_ptr_array_add(meets ? meeting : alone, polygon);
+    }
+  }
+  g_autoptr(GEOSGeometry) joined = join(meeting);
+  add_polygons(alone, joined);
+  g_autoptr(GEOSGeometry) all = spv_geos_collect(alone);
+  return spv_geos_to_shape(all);
 }
 
 /* What RING, which crosses itself, fills by the non-zero rule: the faces of its linework round which it

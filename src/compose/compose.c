@@ -65,8 +65,8 @@ fur_pitch(const SpvScheme *scheme, const SpvTincture *fur) {
   return fur->pitch > 0 ? fur->pitch : spv_fur_smallest_pitch(fur->fur, scheme->finest_line);
 }
 
-/* Adds AREA in TINCTURE, which may be a fur: then its ground, and its spots over that. EXTRA (may be NULL) cuts
- * the area beside the layer's clips. Returns the shape that has the area. */
+/* Adds AREA in TINCTURE, which may be a fur: then its ground, and its spots over that. EXTRA (may be NULL)
+ * cuts the area beside the layer's clips. Returns the shape that has the area. */
 static SpvLaidShape *
 add_shape(const Laying *laying, guint slot, guint tincture, const SpvPath *area, const SpvPath *extra) {
   const SpvScheme *scheme = laying->composition->scheme;
@@ -80,8 +80,8 @@ add_shape(const Laying *laying, guint slot, guint tincture, const SpvPath *area,
   int spots = spv_scheme_find_tincture(scheme, given->of[1]);
   g_return_val_if_fail(ground >= 0 && spots >= 0, NULL);
   SpvLaidShape *shape = add_plain(laying, slot, (guint) ground, area, clips);
-  g_autoptr(SpvPath) spotted = spv_fur_spots(given->fur, fur_pitch(scheme, given),
-                                             laying->composition->outline);
+  g_autoptr(SpvPath)
+      spotted = spv_fur_spots(given->fur, fur_pitch(scheme, given), laying->composition->outline);
   add_plain(laying, slot, (guint) spots, spotted, clips_with(clips, area));
   return shape;
 }

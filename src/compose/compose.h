@@ -9,14 +9,14 @@
 
 /* One shape of the painter's order. */
 typedef struct {
-  guint layer;      /* index into the panel's layers */
-  guint slot;       /* which of the layer's tinctures */
-  guint tincture;   /* index into the scheme's tinctures; never a fur */
-  SpvPath *area;    /* not clipped: clip to the outline, and to CLIPS, to draw */
-  gboolean covers;  /* AREA is the whole panel, since the layer's later shapes cover all of it but what its own
-                       slot is to show */
-  GPtrArray *clips; /* SpvPath, each of which cuts the area: what the layer is laid on, or the part of a division
-                       where it is counterchanged; or NULL */
+  guint layer;     /* index into the panel's layers */
+  guint slot;      /* which of the layer's tinctures */
+  guint tincture;  /* index into the scheme's tinctures; never a fur */
+  SpvPath *area;   /* not clipped: clip to the outline, and to CLIPS, to draw */
+  gboolean covers; /* AREA is the whole panel, since the layer's later shapes cover all of it but what its own
+                      slot is to show */
+  GPtrArray *clips; /* SpvPath, each of which cuts the area: what the layer is laid on, or the part of a
+                       division where it is counterchanged; or NULL */
   GPtrArray *cells; /* the same area as SpvRing cells, or NULL */
   GPtrArray *gaps;  /* where there are cells: what they leave of the panel, as SpvRing cells */
 } SpvLaidShape;
@@ -32,9 +32,9 @@ typedef struct {
   gatomicrefcount refs;
 } SpvComposition;
 
-/* Composes panel PANEL_INDEX of SCHEME. Hidden layers, those laid on or counterchanged across a hidden one, and
- * slots without a tincture, lay nothing. Quick: no
- * overlay is computed. Read only once made; any thread may. */
+/* Composes panel PANEL_INDEX of SCHEME. Hidden layers, those laid on or counterchanged across a hidden one,
+ * and slots without a tincture, lay nothing. Quick: no overlay is computed. Read only once made; any thread
+ * may. */
 SpvComposition *spv_compose(const SpvScheme *scheme, guint panel_index);
 SpvComposition *spv_composition_ref(const SpvComposition *composition);
 void spv_composition_unref(SpvComposition *composition);

@@ -67,9 +67,9 @@ add_arc_as_curves(SpvPathBuilder *builder, const SpvPathStep *arc, SpvTransform 
   for (guint i = 0; i < n; i++) {
     double from = arc->start + part * i, to = from + part;
     SpvPoint a = spv_point_add(arc->centre, spv_point(arc->radius * cos(from), arc->radius * sin(from)));
-    SpvPoint b = i + 1 == n ? arc->to
-                            : spv_point_add(arc->centre,
-                                            spv_point(arc->radius * cos(to), arc->radius * sin(to)));
+    SpvPoint b = i + 1 == n
+                     ? arc->to
+                     : spv_point_add(arc->centre, spv_point(arc->radius * cos(to), arc->radius * sin(to)));
     SpvPoint c1 = { a.x - handle * sin(from), a.y + handle * cos(from) };
     SpvPoint c2 = { b.x + handle * sin(to), b.y - handle * cos(to) };
     spv_path_builder_curve(builder, spv_transform_point(t, c1), spv_transform_point(t, c2),
@@ -83,8 +83,8 @@ add_arc(SpvPathBuilder *builder, const SpvPathStep *arc, SpvTransform t) {
     add_arc_as_curves(builder, arc, t);
     return;
   }
-  SpvPoint start = spv_transform_point(t, spv_point(arc->centre.x + cos(arc->start),
-                                                    arc->centre.y + sin(arc->start)));
+  SpvPoint start = spv_transform_point(
+      t, spv_point(arc->centre.x + cos(arc->start), arc->centre.y + sin(arc->start)));
   SpvPoint centre = spv_transform_point(t, arc->centre);
   double sense = determinant(t) < 0 ? -1 : 1;
 

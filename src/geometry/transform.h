@@ -38,6 +38,6 @@ gboolean spv_transform_invert(SpvTransform t, SpvTransform *inverse);
 SpvPath *spv_path_transform(const SpvPath *path, SpvTransform t);
 /* PATH with every run from its end to its start. */
 SpvPath *spv_path_reverse(const SpvPath *path);
-/* Adds the open or closed runs of PATH to the run that is open in BUILDER: a line joins it to their start. The
- * run stays open. */
+/* Adds the open or closed runs of PATH to the run that is open in BUILDER: a line joins it to their start.
+ * The run stays open. */
 void spv_path_builder_join(SpvPathBuilder *builder, const SpvPath *path);

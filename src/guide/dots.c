@@ -176,8 +176,8 @@ is_borne(const SpvComposition *composition, guint layer, SpvPoint at) {
   return TRUE;
 }
 
-/* Whether the painter sees AT: in the panel or on its edge, on what the layer is laid on, and not under a later
- * layer. */
+/* Whether the painter sees AT: in the panel or on its edge, on what the layer is laid on, and not under a
+ * later layer. */
 static gboolean
 is_seen(const SpvComposition *composition, GPtrArray *covers, guint layer, SpvPoint at) {
   if (!is_borne(composition, layer, at))

@@ -36,8 +36,8 @@ compare_cuts(gconstpointer a, gconstpointer b) {
   return (one > other) - (one < other);
 }
 
-/* Where LINE crosses the outline and the edges of what its layer is laid on (CLIPS, SpvPath; or NULL), in order
- * from its first end to its last. */
+/* Where LINE crosses the outline and the edges of what its layer is laid on (CLIPS, SpvPath; or NULL), in
+ * order from its first end to its last. */
 static GArray *
 cuts_new(const SpvTrack *track, const GPtrArray *clips, const SpvDraftLine *line) {
   GArray *cuts = g_array_new(FALSE, FALSE, sizeof(Cut));

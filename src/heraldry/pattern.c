@@ -4,10 +4,13 @@
 
 G_DEFINE_QUARK(spv_pattern_error, spv_pattern_error)
 
-const char *const spv_profile_keys[] = {
-  N_("plain"),  N_("indented"),   N_("dancetty"), N_("embattled"), N_("engrailed"), N_("invected"), N_("wavy"),
-  N_("nebuly"), N_("dovetailed"), N_("raguly"),   N_("potenty"),   N_("urdy"),      N_("rayonny"),  NULL
-};
+const char *const spv_profile_keys[] = { N_("plain"),      N_("indented"),
+                                         N_("dancetty"),   N_("embattled"),
+                                         N_("engrailed"),  N_("invected"),
+                                         N_("wavy"),       N_("nebuly"),
+                                         N_("dovetailed"), N_("raguly"),
+                                         N_("potenty"),    N_("urdy"),
+                                         N_("rayonny"),    NULL };
 const char *const spv_band_edges[] = { N_("usual"), N_("both"), N_("first"), N_("second"), NULL };
 const char *const spv_charged_keys[] = { N_("plain"), N_("charged"), NULL };
 

@@ -28,8 +28,8 @@ typedef struct {
   const char *label;  /* on screen, untranslated */
   const char *hint;   /* likewise */
   const char *preset; /* what stands for a text that is not given; NULL: none */
-  /* Whether TEXT (valid UTF-8, at most SPV_PATTERN_TEXT_MAX bytes) can be laid. Sets ERROR (SPV_PATTERN_ERROR)
-   * with what is wrong, where in the text, and what would do. */
+  /* Whether TEXT (valid UTF-8, at most SPV_PATTERN_TEXT_MAX bytes) can be laid. Sets ERROR
+   * (SPV_PATTERN_ERROR) with what is wrong, where in the text, and what would do. */
   gboolean (*check)(const char *text, GError **error);
 } SpvTextSpec;
 
@@ -111,7 +111,7 @@ SpvDraft *spv_pattern_lay_on(const SpvPattern *pattern, const SpvFrame *frame, c
 void spv_draft_free(SpvDraft *draft);
 
 typedef enum {
-  SPV_PATTERN_ERROR_TEXT, /* a text that can't be laid: a path that is none, rows that are none */
+  SPV_PATTERN_ERROR_TEXT,  /* a text that can't be laid: a path that is none, rows that are none */
   SPV_PATTERN_ERROR_BLAZON /* see heraldry/blazon.h */
 } SpvPatternError;
 #define SPV_PATTERN_ERROR (spv_pattern_error_quark())

@@ -36,8 +36,11 @@ spv_panel_equal(const SpvPanel *a, const SpvPanel *b) {
 
 gboolean
 spv_tincture_equal(const SpvTincture *a, const SpvTincture *b) {
+  for (guint part = 0; part < SPV_FUR_PARTS; part++)
+    if (g_strcmp0(a->of[part], b->of[part]) != 0)
+      return FALSE;
   return strcmp(a->id, b->id) == 0 && strcmp(a->name, b->name) == 0 && spv_rgb_equal(a->colour, b->colour) &&
-         a->hatch == b->hatch;
+         a->hatch == b->hatch && a->fur == b->fur && a->pitch == b->pitch;
 }
 
 static const json_t *

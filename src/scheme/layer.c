@@ -65,8 +65,9 @@ spv_layer_equal(const SpvLayer *a, const SpvLayer *b) {
     if (g_strcmp0(a->pattern.texts[i], b->pattern.texts[i]) != 0)
       return FALSE;
   return a->pattern.kind == b->pattern.kind && !a->pattern.mirrored == !b->pattern.mirrored &&
-         g_strcmp0(a->on, b->on) == 0 && g_strcmp0(a->counterchange, b->counterchange) == 0 && strcmp(a->id, b->id) == 0 && strcmp(a->name, b->name) == 0 &&
-         !a->hidden == !b->hidden && !a->locked == !b->locked && spv_json_same(a->unknown, b->unknown);
+         g_strcmp0(a->on, b->on) == 0 && g_strcmp0(a->counterchange, b->counterchange) == 0 &&
+         strcmp(a->id, b->id) == 0 && strcmp(a->name, b->name) == 0 && !a->hidden == !b->hidden &&
+         !a->locked == !b->locked && spv_json_same(a->unknown, b->unknown);
 }
 
 /* A copy with one reference, to be changed before anyone else sees it. */
@@ -130,11 +131,26 @@ spv_layer_with_tincture(const SpvLayer *layer, guint slot, const char *tincture)
   return copy;
 }
 
+gboolean
+spv_layer_text_check(const SpvTextSpec *spec, const char *text, GError **error) {
+  if (strlen(text) > SPV_PATTERN_TEXT_MAX) {
+    g_set_error(error, SPV_PATTERN_ERROR, SPV_PATTERN_ERROR_TEXT, _("too long; use at most %d bytes"),
+                SPV_PATTERN_TEXT_MAX);
+    return FALSE;
+  }
+  if (!g_utf8_validate(text, -1, NULL)) {
+    g_set_error(error, SPV_PATTERN_ERROR, SPV_PATTERN_ERROR_TEXT, _("not UTF-8 text; type it anew"));
+    return FALSE;
+  }
+  return spec->check(text, error);
+}
+
 SpvLayer *
 spv_layer_with_text(const SpvLayer *layer, guint index, const char *text) {
   const SpvPatternInfo *info = spv_pattern_info(layer->pattern.kind);
   g_return_val_if_fail(index < info->n_texts, spv_layer_ref(layer));
-  g_return_val_if_fail(text == NULL || info->texts[index].check(text, NULL), spv_layer_ref(layer));
+  g_return_val_if_fail(text == NULL || spv_layer_text_check(&info->texts[index], text, NULL),
+                       spv_layer_ref(layer));
   if (g_strcmp0(layer->pattern.texts[index], text) == 0)
     return spv_layer_ref(layer);
   SpvLayer *copy = layer_copy(layer);

@@ -15,8 +15,8 @@ typedef struct {
                                                such slot) */
   /* Ids of layers below it, or NULL. */
   const char *on; /* what it is laid on, and cut to: an ordinary, a border or a charge; otherwise the panel */
-  const char *counterchange; /* a layer of two tinctures: it shows each of them where that one shows the other, and
-                                not its own */
+  const char *counterchange; /* a layer of two tinctures: it shows each of them where that one shows the
+                                other, and not its own */
   gboolean hidden;
   gboolean locked;
   /* private */
@@ -39,10 +39,14 @@ SpvLayer *spv_layer_with_id(const SpvLayer *layer, const char *id);
 SpvLayer *spv_layer_with_name(const SpvLayer *layer, const char *name);
 SpvLayer *spv_layer_with_measure(const SpvLayer *layer, guint index, SpvMeasure value);
 SpvLayer *spv_layer_with_tincture(const SpvLayer *layer, guint slot, const char *tincture);
-/* TEXT must have passed the check of the kind's text INDEX; NULL takes it away. */
+/* Whether TEXT can be one of SPEC: short enough, UTF-8, and passing its check; ERROR (SPV_PATTERN_ERROR) says
+ * what is wrong. */
+gboolean spv_layer_text_check(const SpvTextSpec *spec, const char *text, GError **error);
+/* TEXT must pass that check with the kind's text INDEX; NULL takes it away. */
 SpvLayer *spv_layer_with_text(const SpvLayer *layer, guint index, const char *text);
 SpvLayer *spv_layer_with_mirrored(const SpvLayer *layer, gboolean mirrored);
-/* The id of a layer, or NULL; the panel that the layer is put in drops it where it has no such layer below. */
+/* The id of a layer, or NULL; the panel that the layer is put in drops it where it has no such layer below.
+ */
 SpvLayer *spv_layer_with_on(const SpvLayer *layer, const char *id);
 SpvLayer *spv_layer_with_counterchange(const SpvLayer *layer, const char *id);
 /* The same layer as another kind: tinctures, and what measures and texts both kinds have under one key and

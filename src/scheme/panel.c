@@ -215,16 +215,11 @@ settled_layer(SpvLayer *const *layers, guint index) {
   return spv_layer_with_counterchange(laid, counterchange);
 }
 
-static void
-unref_layer(gpointer layer) {
-  spv_layer_unref(layer);
-}
-
 SpvPanel *
 spv_panel_with_layers(const SpvPanel *panel, SpvLayer *const *layers, guint n) {
   g_return_val_if_fail(n <= SPV_PANEL_MAX_LAYERS, spv_panel_ref(panel));
   g_return_val_if_fail(layer_ids_differ(layers, n), spv_panel_ref(panel));
-  g_autoptr(GPtrArray) settled = g_ptr_array_new_with_free_func(unref_layer);
+  g_autoptr(GPtrArray) settled = g_ptr_array_new_with_free_func((GDestroyNotify) spv_layer_unref);
   for (guint i = 0; i < n; i++)
     g_ptr_array_add(settled, settled_layer(layers, i));
   SpvLayer *const *kept = (SpvLayer *const *) settled->pdata;
@@ -276,6 +271,14 @@ spv_panel_with_layer_moved(const SpvPanel *panel, guint from, guint to) {
     memmove(&layers[to + 1], &layers[to], (from - to) * sizeof(SpvLayer *));
   layers[to] = moved;
   return spv_panel_with_layers(panel, layers, panel->n_layers);
+}
+
+SpvPanel *
+spv_panel_with_design_mirrored(const SpvPanel *panel, const SpvPanel *other) {
+  g_autoptr(GPtrArray) layers = g_ptr_array_new_with_free_func((GDestroyNotify) spv_layer_unref);
+  for (guint i = 0; i < other->n_layers; i++)
+    g_ptr_array_add(layers, spv_layer_with_mirrored(other->layers[i], !other->layers[i]->pattern.mirrored));
+  return spv_panel_with_layers(panel, (SpvLayer *const *) layers->pdata, layers->len);
 }
 
 SpvPanel *

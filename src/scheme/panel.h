@@ -51,6 +51,9 @@ SpvPanel *spv_panel_with_layer(const SpvPanel *panel, guint index, const SpvLaye
 SpvPanel *spv_panel_with_layer_added(const SpvPanel *panel, guint index, const SpvLayer *layer);
 SpvPanel *spv_panel_with_layer_removed(const SpvPanel *panel, guint index);
 SpvPanel *spv_panel_with_layer_moved(const SpvPanel *panel, guint from, guint to);
+/* PANEL with the layers of OTHER, each its own mirror image: the same design on the other side. PANEL itself
+ * where those are its layers already. */
+SpvPanel *spv_panel_with_design_mirrored(const SpvPanel *panel, const SpvPanel *other);
 SpvPanel *spv_panel_with_unknown(const SpvPanel *panel, json_t *unknown, json_t *unknown_design);
 
 /* The panel's outline, made anew; its spec has been checked when the panel was made or read. */

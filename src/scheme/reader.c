@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The scheme, its tinctures, its harness and its panels, out of JSON; what is not known is kept. */
+/* The scheme, its harness and its panels, out of JSON; what is not known is kept. */
 #include "config.h"
 
 #include "scheme/reader-private.h"
@@ -20,11 +20,6 @@ spv_read_join_keys(const char *(*key_of)(guint index), guint n) {
 }
 
 static const char *
-hatch_key_at(guint index) {
-  return spv_hatch_key((SpvHatch) index);
-}
-
-static const char *
 side_key_at(guint index) {
   return spv_side_key((SpvSide) index);
 }
@@ -39,9 +34,9 @@ surface_key_at(guint index) {
   return spv_surface_kind_key((SpvSurfaceKind) index);
 }
 
-static gboolean
-fail_no_such(SpvReader *reader, const SpvJsonPath *at, const char *key, const char *given,
-             const char *(*key_of)(guint index), guint n) {
+gboolean
+spv_read_fail_no_such(SpvReader *reader, const SpvJsonPath *at, const char *key, const char *given,
+                      const char *(*key_of)(guint index), guint n) {
   SpvJsonPath here = { at, key, 0 };
   g_autofree char *excerpt = spv_reader_excerpt(given);
   g_autofree char *all = spv_read_join_keys(key_of, n);
@@ -72,52 +67,6 @@ read_version(SpvReader *reader, const json_t *root, const SpvJsonPath *at) {
   return TRUE;
 }
 
-static gboolean
-read_tincture(SpvReader *reader, const json_t *object, const SpvJsonPath *at, SpvTincture *tincture) {
-  SpvJsonPath colour_at = { at, "colour", 0 };
-  const char *colour, *hatch;
-  if (!spv_read_is_object(reader, object, at) || !spv_read_id(reader, object, at, &tincture->id) ||
-      !spv_read_name(reader, object, at, "name", &tincture->name) ||
-      !spv_read_string(reader, object, at, "colour", &colour))
-    return FALSE;
-  if (!spv_rgb_parse(colour, &tincture->colour)) {
-    g_autofree char *excerpt = spv_reader_excerpt(colour);
-    return spv_reader_fail(reader, SPV_SCHEME_ERROR_INVALID, &colour_at,
-                           _("“%s” is no colour; write it as \"#rrggbb\""), excerpt);
-  }
-  return spv_read_string(reader, object, at, "hatch", &hatch) &&
-         (spv_hatch_from_key(hatch, &tincture->hatch) ||
-          fail_no_such(reader, at, "hatch", hatch, hatch_key_at, SPV_N_HATCHES));
-}
-
-/* SCHEME with the tinctures; what is unknown of each goes to UNKNOWN, which has room for the most there can
- * be. NULL with the error set. */
-static SpvScheme *
-read_tinctures(SpvReader *reader, const json_t *root, const SpvJsonPath *at, const SpvScheme *scheme,
-               json_t **unknown) {
-  static const char *const known[] = { "id", "name", "colour", "hatch", NULL };
-  SpvJsonPath here = { at, "tinctures", 0 };
-  json_t *list;
-  if (!spv_read_list(reader, root, at, "tinctures", SPV_SCHEME_MAX_TINCTURES, &list))
-    return NULL;
-
-  g_autoptr(GHashTable) used = g_hash_table_new(g_str_hash, g_str_equal);
-  g_autoptr(SpvScheme) result = spv_scheme_ref(scheme);
-  for (gsize i = 0; i < json_array_size(list); i++) {
-    SpvJsonPath item_at = { &here, NULL, i };
-    const json_t *item = json_array_get(list, i);
-    SpvTincture tincture;
-    if (!read_tincture(reader, item, &item_at, &tincture) ||
-        !spv_read_id_is_new(reader, used, tincture.id, &item_at))
-      return NULL;
-    unknown[i] = spv_read_unknown(item, known);
-    SpvScheme *next = spv_scheme_with_tincture_added(result, &tincture);
-    spv_scheme_unref(result);
-    result = next;
-  }
-  return g_steal_pointer(&result);
-}
-
 /* Keeps the unknown members of the panel's member KEY, where there are any, under that key in UNKNOWN. */
 static void
 keep_nested(json_t **unknown, const char *key, const json_t *object, const char *const *known) {
@@ -141,7 +90,7 @@ read_outline(SpvReader *reader, const json_t *panel, const SpvJsonPath *at, SpvO
       !spv_read_string(reader, object, &here, "family", &family))
     return FALSE;
   if (!spv_outline_family_from_key(family, &spec->family))
-    return fail_no_such(reader, &here, "family", family, family_key_at, SPV_N_OUTLINE_FAMILIES);
+    return spv_read_fail_no_such(reader, &here, "family", family, family_key_at, SPV_N_OUTLINE_FAMILIES);
   if (!spv_read_length(reader, object, &here, "width", SPV_OUTLINE_MIN_MM, SPV_OUTLINE_MAX_MM,
                        &spec->width) ||
       !spv_read_length(reader, object, &here, "height", SPV_OUTLINE_MIN_MM, SPV_OUTLINE_MAX_MM,
@@ -173,7 +122,7 @@ read_surface(SpvReader *reader, const json_t *panel, const SpvJsonPath *at, doub
       !spv_read_string(reader, object, &here, "kind", &kind))
     return FALSE;
   if (!spv_surface_kind_from_key(kind, &surface->kind))
-    return fail_no_such(reader, &here, "kind", kind, surface_key_at, SPV_N_SURFACES);
+    return spv_read_fail_no_such(reader, &here, "kind", kind, surface_key_at, SPV_N_SURFACES);
   gboolean needs_depth = surface->kind != SPV_SURFACE_FLAT || json_object_get(object, "depth") != NULL;
   if (needs_depth && !spv_read_length(reader, object, &here, "depth", 0, SPV_OUTLINE_MAX_MM, &surface->depth))
     return FALSE;
@@ -211,7 +160,7 @@ read_panel_parts(SpvReader *reader, const json_t *object, const SpvJsonPath *at,
       !spv_read_string(reader, object, at, "side", &side_key))
     return NULL;
   if (!spv_side_from_key(side_key, &side)) {
-    fail_no_such(reader, at, "side", side_key, side_key_at, SPV_SIDE_SINISTER + 1);
+    spv_read_fail_no_such(reader, at, "side", side_key, side_key_at, SPV_SIDE_SINISTER + 1);
     return NULL;
   }
   if (!read_outline(reader, object, at, &outline, unknown) ||
@@ -311,7 +260,7 @@ read_known(SpvReader *reader, const json_t *root, const SpvJsonPath *at, json_t 
   g_autoptr(SpvScheme) bare = spv_scheme_new(title, harness_name);
   g_autoptr(SpvScheme) noted = spv_scheme_with_note(bare, note);
   g_autoptr(SpvScheme) lined = spv_scheme_with_finest_line(noted, finest_line);
-  g_autoptr(SpvScheme) coloured = read_tinctures(reader, root, at, lined, unknown_tinctures);
+  g_autoptr(SpvScheme) coloured = spv_read_tinctures(reader, root, at, lined, unknown_tinctures);
   if (coloured == NULL)
     return NULL;
   g_autoptr(SpvScheme) armed = read_panels(reader, *harness, &harness_at, coloured);

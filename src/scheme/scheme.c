@@ -2,7 +2,7 @@
 /* Schemes: making, copying; each edit copies the way from what changed up to the root. */
 #include "config.h"
 
-#include "scheme/scheme.h"
+#include "scheme/scheme-private.h"
 
 #include <glib/gi18n-lib.h>
 #include <stddef.h>
@@ -43,10 +43,8 @@ free_panels(SpvPanel *const *panels, guint n) {
 
 static void
 free_tinctures(const SpvTincture *tinctures, guint n) {
-  for (guint i = 0; i < n; i++) {
-    spv_shared_unref(tinctures[i].id);
-    spv_shared_unref(tinctures[i].name);
-  }
+  for (guint i = 0; i < n; i++)
+    spv_tincture_clear(&tinctures[i]);
   g_free((gpointer) tinctures);
 }
 
@@ -92,6 +90,8 @@ copy_tinctures(const SpvTincture *tinctures, guint n) {
     copy[i] = tinctures[i];
     spv_shared_ref(copy[i].id);
     spv_shared_ref(copy[i].name);
+    for (guint part = 0; part < SPV_FUR_PARTS; part++)
+      spv_shared_ref(copy[i].of[part]);
   }
   return copy;
 }
@@ -107,9 +107,8 @@ copy_unknown_tinctures(json_t **unknown, guint n) {
   return copy;
 }
 
-/* A copy with one reference, to be changed before anyone else sees it. */
-static SpvScheme *
-scheme_copy(const SpvScheme *scheme) {
+SpvScheme *
+spv_scheme_copy(const SpvScheme *scheme) {
   SpvScheme *copy = g_new0(SpvScheme, 1);
   /* Everything but the count, which another thread may be changing. */
   memcpy(copy, scheme, offsetof(SpvScheme, refs));
@@ -146,7 +145,7 @@ spv_scheme_with_title(const SpvScheme *scheme, const char *title) {
   g_autofree char *clean = spv_name_clean(title);
   if (clean == NULL || strcmp(scheme->title, clean) == 0)
     return spv_scheme_ref(scheme);
-  SpvScheme *copy = scheme_copy(scheme);
+  SpvScheme *copy = spv_scheme_copy(scheme);
   spv_shared_replace(&copy->title, clean);
   return copy;
 }
@@ -156,7 +155,7 @@ spv_scheme_with_note(const SpvScheme *scheme, const char *note) {
   g_autofree char *clean = spv_note_clean(note);
   if (strcmp(scheme->note, clean) == 0)
     return spv_scheme_ref(scheme);
-  SpvScheme *copy = scheme_copy(scheme);
+  SpvScheme *copy = spv_scheme_copy(scheme);
   spv_shared_replace(&copy->note, clean);
   return copy;
 }
@@ -167,7 +166,7 @@ spv_scheme_with_finest_line(const SpvScheme *scheme, double mm) {
   mm = CLAMP(mm, SPV_FINEST_LINE_MIN, SPV_FINEST_LINE_MAX);
   if (scheme->finest_line == mm)
     return spv_scheme_ref(scheme);
-  SpvScheme *copy = scheme_copy(scheme);
+  SpvScheme *copy = spv_scheme_copy(scheme);
   copy->finest_line = mm;
   return copy;
 }
@@ -206,7 +205,7 @@ spv_scheme_with_panels(const SpvScheme *scheme, SpvPanel *const *panels, guint n
   g_return_val_if_fail(panel_ids_differ(panels, n), spv_scheme_ref(scheme));
   if (has_panels(scheme, panels, n))
     return spv_scheme_ref(scheme);
-  SpvScheme *copy = scheme_copy(scheme);
+  SpvScheme *copy = spv_scheme_copy(scheme);
   set_panels(copy, panels, n);
   return copy;
 }
@@ -221,7 +220,7 @@ spv_scheme_with_panel(const SpvScheme *scheme, guint index, const SpvPanel *pane
 
 SpvScheme *
 spv_scheme_with_harness(const SpvScheme *scheme, const SpvScheme *harness) {
-  SpvScheme *copy = scheme_copy(scheme);
+  SpvScheme *copy = spv_scheme_copy(scheme);
   spv_shared_replace(&copy->harness, harness->harness);
   json_decref(copy->unknown_harness);
   copy->unknown_harness = json_incref(harness->unknown_harness);
@@ -257,121 +256,12 @@ spv_scheme_with_unknown(const SpvScheme *scheme, json_t *unknown, json_t *unknow
                         json_t **unknown_tinctures) {
   if (has_unknown(scheme, unknown, unknown_harness, unknown_tinctures))
     return spv_scheme_ref(scheme);
-  SpvScheme *copy = scheme_copy(scheme);
+  SpvScheme *copy = spv_scheme_copy(scheme);
   json_decref(copy->unknown);
   json_decref(copy->unknown_harness);
   free_unknown_tinctures(copy->unknown_tinctures, copy->n_tinctures);
   copy->unknown = json_incref(unknown);
   copy->unknown_harness = json_incref(unknown_harness);
   copy->unknown_tinctures = copy_unknown_tinctures(unknown_tinctures, copy->n_tinctures);
-  return copy;
-}
-
-/* An SpvTincture with strings of its own; an empty name becomes OTHERWISE. */
-static SpvTincture
-own_tincture(const SpvTincture *tincture, const char *otherwise) {
-  g_autofree char *clean = spv_name_clean(tincture->name);
-  SpvTincture own = *tincture;
-  own.id = spv_shared_new(tincture->id);
-  own.name = spv_shared_new(clean != NULL ? clean : otherwise);
-  return own;
-}
-
-/* PANEL, whose layers use NEW_ID wherever they used OLD_ID. */
-static SpvPanel *
-panel_with_tincture_renamed(const SpvPanel *panel, const char *old_id, const char *new_id) {
-  SpvPanel *result = spv_panel_ref(panel);
-  for (guint i = 0; i < panel->n_layers; i++) {
-    g_autoptr(SpvLayer) layer = spv_layer_ref(panel->layers[i]);
-    for (guint slot = 0; slot < SPV_PATTERN_SLOTS; slot++)
-      if (g_strcmp0(layer->tinctures[slot], old_id) == 0) {
-        SpvLayer *renamed = spv_layer_with_tincture(layer, slot, new_id);
-        spv_layer_unref(layer);
-        layer = renamed;
-      }
-    SpvPanel *next = spv_panel_with_layer(result, i, layer);
-    spv_panel_unref(result);
-    result = next;
-  }
-  return result;
-}
-
-SpvScheme *
-spv_scheme_with_tincture(const SpvScheme *scheme, guint index, const SpvTincture *tincture) {
-  g_return_val_if_fail(index < scheme->n_tinctures, spv_scheme_ref(scheme));
-  g_return_val_if_fail(spv_id_is_valid(tincture->id), spv_scheme_ref(scheme));
-  int taken = spv_scheme_find_tincture(scheme, tincture->id);
-  g_return_val_if_fail(taken < 0 || taken == (int) index, spv_scheme_ref(scheme));
-
-  const SpvTincture *old = &scheme->tinctures[index];
-  SpvTincture own = own_tincture(tincture, old->name);
-  SpvScheme *copy = scheme_copy(scheme);
-  SpvTincture *place = (SpvTincture *) &copy->tinctures[index];
-  spv_shared_unref(place->id);
-  spv_shared_unref(place->name);
-  *place = own;
-  if (strcmp(old->id, own.id) != 0)
-    for (guint i = 0; i < copy->n_panels; i++) {
-      SpvPanel *panel = copy->panels[i];
-      ((SpvPanel **) copy->panels)[i] = panel_with_tincture_renamed(panel, old->id, own.id);
-      spv_panel_unref(panel);
-    }
-  if (!spv_tincture_equal(old, &own))
-    return copy;
-  spv_scheme_unref(copy);
-  return spv_scheme_ref(scheme);
-}
-
-SpvScheme *
-spv_scheme_with_tincture_added(const SpvScheme *scheme, const SpvTincture *tincture) {
-  g_return_val_if_fail(scheme->n_tinctures < SPV_SCHEME_MAX_TINCTURES, spv_scheme_ref(scheme));
-  g_return_val_if_fail(spv_id_is_valid(tincture->id), spv_scheme_ref(scheme));
-  g_return_val_if_fail(spv_scheme_find_tincture(scheme, tincture->id) < 0, spv_scheme_ref(scheme));
-
-  /* Copies of the lists have room for one more. */
-  SpvScheme *copy = scheme_copy(scheme);
-  ((SpvTincture *) copy->tinctures)[copy->n_tinctures] = own_tincture(tincture, tincture->id);
-  copy->n_tinctures++;
-  return copy;
-}
-
-/* The panel and the layer that use the tincture called ID, or FALSE. */
-static gboolean
-find_user(const SpvScheme *scheme, const char *id, const SpvPanel **panel, const SpvLayer **layer) {
-  for (guint i = 0; i < scheme->n_panels; i++)
-    for (guint j = 0; j < scheme->panels[i]->n_layers; j++) {
-      *panel = scheme->panels[i];
-      *layer = (*panel)->layers[j];
-      for (guint slot = 0; slot < SPV_PATTERN_SLOTS; slot++)
-        if (g_strcmp0((*layer)->tinctures[slot], id) == 0)
-          return TRUE;
-    }
-  return FALSE;
-}
-
-SpvScheme *
-spv_scheme_with_tincture_removed(const SpvScheme *scheme, guint index, GError **error) {
-  g_return_val_if_fail(index < scheme->n_tinctures, NULL);
-  const SpvTincture *gone = &scheme->tinctures[index];
-  const SpvPanel *panel = NULL;
-  const SpvLayer *layer = NULL;
-  if (find_user(scheme, gone->id, &panel, &layer)) {
-    g_set_error(error, SPV_SCHEME_ERROR, SPV_SCHEME_ERROR_IN_USE,
-                _("“%s” is used by “%s” on “%s”: give that layer another tincture first"), gone->name,
-                layer->name, panel->name);
-    return NULL;
-  }
-
-  SpvScheme *copy = scheme_copy(scheme);
-  SpvTincture *tinctures = (SpvTincture *) copy->tinctures;
-  guint after = copy->n_tinctures - index - 1;
-  spv_shared_unref(tinctures[index].id);
-  spv_shared_unref(tinctures[index].name);
-  memmove(&tinctures[index], &tinctures[index + 1], after * sizeof *tinctures);
-  if (copy->unknown_tinctures != NULL) {
-    json_decref(copy->unknown_tinctures[index]);
-    memmove(&copy->unknown_tinctures[index], &copy->unknown_tinctures[index + 1], after * sizeof(json_t *));
-  }
-  copy->n_tinctures--;
   return copy;
 }

@@ -35,6 +35,8 @@ void spv_scheme_unref(SpvScheme *scheme);
 /* Indices, or -1. A NULL id gives -1. */
 int spv_scheme_find_panel(const SpvScheme *scheme, const char *id);
 int spv_scheme_find_tincture(const SpvScheme *scheme, const char *id);
+/* The first fur that is made of the tincture called ID. */
+int spv_scheme_find_fur_of(const SpvScheme *scheme, const char *id);
 
 /* Each returns a new reference: SCHEME itself where nothing would change. Indices must be in range. */
 SpvScheme *spv_scheme_with_title(const SpvScheme *scheme, const char *title);
@@ -42,10 +44,12 @@ SpvScheme *spv_scheme_with_note(const SpvScheme *scheme, const char *note);
 SpvScheme *spv_scheme_with_finest_line(const SpvScheme *scheme, double mm);
 SpvScheme *spv_scheme_with_panel(const SpvScheme *scheme, guint index, const SpvPanel *panel);
 SpvScheme *spv_scheme_with_panels(const SpvScheme *scheme, SpvPanel *const *panels, guint n);
-/* Replaces tincture INDEX; a new id is followed by every layer that used the old one. */
+/* Replaces tincture INDEX; a new id is followed by every layer and every fur that used the old one. Here and
+ * below, SCHEME itself where a fur would not be made of two plain tinctures that there are, or has a pitch
+ * that it can't have: a tincture that furs are made of can't become one. */
 SpvScheme *spv_scheme_with_tincture(const SpvScheme *scheme, guint index, const SpvTincture *tincture);
 SpvScheme *spv_scheme_with_tincture_added(const SpvScheme *scheme, const SpvTincture *tincture);
-/* NULL, with ERROR set, while a layer uses the tincture: the message names the panel. */
+/* NULL, with ERROR set, while a layer or a fur uses the tincture: the message names it. */
 SpvScheme *spv_scheme_with_tincture_removed(const SpvScheme *scheme, guint index, GError **error);
 /* The same designs on another harness: each panel of HARNESS takes the layers of the panel with its id, where
  * there is one. */

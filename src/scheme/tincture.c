@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The hatches and their keys. */
+/* The hatches and their keys, and what a fur may be. */
 #include "scheme/tincture.h"
 
 static const char *const hatch_keys[SPV_N_HATCHES] = {
@@ -22,4 +22,9 @@ spv_hatch_from_key(const char *key, SpvHatch *hatch) {
       return TRUE;
     }
   return FALSE;
+}
+
+gboolean
+spv_fur_pitch_is_valid(double pitch) {
+  return pitch == 0 || (pitch >= SPV_FUR_PITCH_MIN && pitch <= SPV_FUR_PITCH_MAX);
 }

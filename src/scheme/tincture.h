@@ -20,19 +20,26 @@ typedef enum {
 } SpvHatch;
 #define SPV_N_HATCHES 9
 
+#define SPV_FUR_PARTS 2
+#define SPV_FUR_PITCH_MIN 0.05 /* mm */
+#define SPV_FUR_PITCH_MAX 500.0
+
 /* A plain value inside a scheme; the strings belong to the scheme. */
 typedef struct {
   const char *id;   /* "vert": unique within the scheme, what layers refer to */
   const char *name; /* "deep sea green" */
   SpvRgb colour;
   SpvHatch hatch;
-  /* A fur is a pattern of two other tinctures of the scheme, which are no furs; it has no colour and no hatch
-   * of its own. */
+  /* A fur is a pattern of two other tinctures of the scheme, which are no furs. It has no colour and no hatch
+   * of its own: in a scheme, its ground's stand there. */
   SpvFur fur;
-  const char *of[2]; /* ids: the fur's ground, and its spots; NULL where FUR is none */
-  double pitch;      /* mm from spot to spot; 0: as fine as the painter's line holds */
+  const char *of[SPV_FUR_PARTS]; /* ids: the fur's ground, and its spots; NULL where FUR is none */
+  double pitch;                  /* mm from spot to spot; 0: as fine as the painter's line holds */
 } SpvTincture;
 
 /* "argent", "or", "gules", … as in the file. */
 const char *spv_hatch_key(SpvHatch hatch);
 gboolean spv_hatch_from_key(const char *key, SpvHatch *hatch);
+
+/* Whether PITCH, mm, is one that a fur may have: 0, or between the limits. */
+gboolean spv_fur_pitch_is_valid(double pitch);

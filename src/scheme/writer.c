@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* JSON values out of a scheme. What goes without saying is left out: AUTO measures, false flags, an empty
- * note, a flat panel's depth, a panel without layers. */
+/* JSON values out of a scheme. What goes without saying is left out: AUTO measures, texts that are not given,
+ * false flags, an empty note, a flat panel's depth, a panel without layers. */
 #include "scheme/writer-private.h"
 
 #include <math.h>
@@ -33,14 +33,33 @@ lay_back(json_t *object, const json_t *unknown) {
   }
 }
 
+static void
+write_colour(json_t *object, const SpvTincture *tincture) {
+  g_autofree char *colour = spv_rgb_to_string(tincture->colour);
+  json_object_set_new(object, "colour", json_string(colour));
+  json_object_set_new(object, "hatch", json_string(spv_hatch_key(tincture->hatch)));
+}
+
+static void
+write_fur(json_t *object, const SpvTincture *fur) {
+  json_t *of = json_array();
+  for (guint part = 0; part < SPV_FUR_PARTS; part++)
+    json_array_append_new(of, json_string(fur->of[part]));
+  json_object_set_new(object, "fur", json_string(spv_fur_key(fur->fur)));
+  json_object_set_new(object, "of", of);
+  if (fur->pitch > 0)
+    json_object_set_new(object, "pitch", number(fur->pitch));
+}
+
 static json_t *
 write_tincture(const SpvTincture *tincture, const json_t *unknown) {
-  g_autofree char *colour = spv_rgb_to_string(tincture->colour);
   json_t *object = json_object();
   json_object_set_new(object, "id", json_string(tincture->id));
   json_object_set_new(object, "name", json_string(tincture->name));
-  json_object_set_new(object, "colour", json_string(colour));
-  json_object_set_new(object, "hatch", json_string(spv_hatch_key(tincture->hatch)));
+  if (tincture->fur == SPV_FUR_NONE)
+    write_colour(object, tincture);
+  else
+    write_fur(object, tincture);
   lay_back(object, unknown);
   return object;
 }
@@ -152,6 +171,21 @@ write_measures(const SpvPattern *pattern) {
   return NULL;
 }
 
+/* NULL when none is given. */
+static json_t *
+write_texts(const SpvPattern *pattern) {
+  const SpvPatternInfo *info = spv_pattern_info(pattern->kind);
+  json_t *object = NULL;
+  for (guint i = 0; i < info->n_texts; i++) {
+    if (pattern->texts[i] == NULL)
+      continue;
+    if (object == NULL)
+      object = json_object();
+    json_object_set_new(object, info->texts[i].key, json_string(pattern->texts[i]));
+  }
+  return object;
+}
+
 static json_t *
 write_layer(const SpvLayer *layer) {
   const SpvPatternInfo *info = spv_pattern_info(layer->pattern.kind);
@@ -168,6 +202,15 @@ write_layer(const SpvLayer *layer) {
   json_t *measures = write_measures(&layer->pattern);
   if (measures != NULL)
     json_object_set_new(object, "measures", measures);
+  json_t *texts = write_texts(&layer->pattern);
+  if (texts != NULL)
+    json_object_set_new(object, "texts", texts);
+  if (layer->on != NULL)
+    json_object_set_new(object, "on", json_string(layer->on));
+  if (layer->counterchange != NULL)
+    json_object_set_new(object, "counterchange", json_string(layer->counterchange));
+  if (layer->pattern.mirrored)
+    json_object_set_new(object, "mirrored", json_true());
   if (layer->hidden)
     json_object_set_new(object, "hidden", json_true());
   if (layer->locked)

@@ -9,7 +9,7 @@
 
 static guint
 distance(const char *a, const char *b) {
-  gsize n_a = strnlen(a, LONGEST), n_b = strnlen(b, LONGEST);
+  gsize n_a = MIN(strlen(a), LONGEST), n_b = MIN(strlen(b), LONGEST);
   guint rows[LONGEST + 1][LONGEST + 1];
 
   for (gsize i = 0; i <= n_a; i++)

@@ -44,24 +44,77 @@ cell_width(const SpvOutline *outline, const SpvDraft *draft) {
   return MIN(width, height);
 }
 
+/* How wide the convex CELL is where it is narrowest: across one of its sides. */
+static double
+convex_width(const SpvRing *cell) {
+  double least = INFINITY;
+
+  for (gsize i = 0; i < cell->n_points; i++) {
+    SpvPoint from = cell->points[i], to = cell->points[(i + 1) % cell->n_points];
+    SpvPoint across = spv_point_quarter_turn(spv_point_unit(spv_point_subtract(to, from)));
+    double reach = 0;
+
+    for (gsize k = 0; k < cell->n_points; k++)
+      reach = MAX(reach, fabs(spv_point_dot(spv_point_subtract(cell->points[k], from), across)));
+    least = MIN(least, reach);
+  }
+  return least;
+}
+
+static int
+compare_widths(gconstpointer a, gconstpointer b) {
+  double one = *(const double *) a, other = *(const double *) b;
+
+  return (one > other) - (one < other);
+}
+
+/* Most cells are whole ones: the width in the middle of all their widths is a whole cell's. */
+static double
+usual_cell_width(const SpvDraft *draft) {
+  g_autoptr(GArray) widths = g_array_new(FALSE, FALSE, sizeof(double));
+
+  for (guint slot = 0; slot < SPV_PATTERN_SLOTS; slot++)
+    for (guint i = 0; draft->cells[slot] != NULL && i < draft->cells[slot]->len; i++) {
+      double width = convex_width(g_ptr_array_index(draft->cells[slot], i));
+      g_array_append_val(widths, width);
+    }
+  g_array_sort(widths, compare_widths);
+  return widths->len > 0 ? g_array_index(widths, double, widths->len / 2) : 0;
+}
+
+/* Whether every stripe of LAYER lies between two straight lines. */
+static gboolean
+has_straight_stripes(const SpvLayer *layer) {
+  SpvPatternKind kind = layer->pattern.kind;
+  int line = spv_pattern_measure_index(kind, "line");
+
+  if (kind != SPV_PATTERN_PALY && kind != SPV_PATTERN_BARRY && kind != SPV_PATTERN_BENDY &&
+      kind != SPV_PATTERN_BENDY_SINISTER)
+    return FALSE;
+  return line < 0 || layer->pattern.measures[line].unit == SPV_UNIT_AUTO ||
+         layer->pattern.measures[line].value == 0;
+}
+
+static gboolean
+is_turned(const SpvLayer *layer) {
+  int turn = spv_pattern_measure_index(layer->pattern.kind, "turn");
+
+  return turn >= 0 && layer->pattern.measures[turn].value != 0;
+}
+
 double
 spv_uncut_width(const SpvComposition *composition, guint layer) {
   const SpvDraft *draft = g_ptr_array_index(composition->drafts, layer);
+  const SpvLayer *laid = composition->panel->layers[layer];
 
-  if (draft == NULL)
+  if (draft == NULL || spv_pattern_group(laid->pattern.kind) != SPV_GROUP_VARIED)
     return 0;
-  switch (spv_pattern_group(composition->panel->layers[layer]->pattern.kind)) {
-  case SPV_GROUP_VARIED:
-    return draft->cells[0] != NULL ? cell_width(composition->outline, draft)
-                                   : stripe_width(composition->outline, draft);
-  case SPV_GROUP_DIVISION:
-  case SPV_GROUP_ORDINARY:
-  case SPV_GROUP_BORDER:
-  case SPV_GROUP_CHARGE:
-  case SPV_GROUP_OWN:
-    return 0;
-  }
-  return 0;
+  if (laid->pattern.kind == SPV_PATTERN_CHECK && laid->on == NULL && draft->cells[0] != NULL &&
+      !is_turned(laid))
+    return cell_width(composition->outline, draft);
+  if (draft->cells[0] != NULL)
+    return usual_cell_width(draft);
+  return laid->on == NULL && has_straight_stripes(laid) ? stripe_width(composition->outline, draft) : 0;
 }
 
 SpvShape *

@@ -28,11 +28,20 @@ static const Mendable mendables[] = {
   { "rows", NULL, NULL },
   { "pieces", NULL, NULL },
   { "points", "pitch", NULL },
+  { "bends", NULL, NULL },
+  { "courses", NULL, NULL },
+  { "number", NULL, NULL },
+  { "periods", "pitch", NULL },
   { "cell", NULL, N_("Cells of %s would do.") },
   { "pitch", NULL, N_("A pitch of %s would do.") },
   { "depth", NULL, N_("A depth of %s would do.") },
   { "width", NULL, N_("A width of %s would do.") },
   { "diameter", NULL, N_("A diameter of %s would do.") },
+  { "size", NULL, N_("A size of %s would do.") },
+  { "height", NULL, N_("A height of %s would do.") },
+  { "amplitude", NULL, N_("Teeth %s deep would do.") },
+  { "joint", NULL, N_("Joints of %s would do.") },
+  { "gap", NULL, N_("A gap of %s would do.") },
 };
 
 static const Mendable *
@@ -125,9 +134,10 @@ static const char *
 kind_format(const SpvFinding *finding, const SpvScheme *scheme, const SpvLayer *layer) {
   SpvPatternKind kind = layer->pattern.kind;
 
-  if (kind == SPV_PATTERN_CHECK)
+  if (kind == SPV_PATTERN_CHECK || kind == SPV_PATTERN_LOZENGY || kind == SPV_PATTERN_FUSILY ||
+      kind == SPV_PATTERN_BARRY_BENDY || kind == SPV_PATTERN_PALY_BENDY)
     return cells_format(finding->cause);
-  if (kind == SPV_PATTERN_PALY || kind == SPV_PATTERN_BARRY || kind == SPV_PATTERN_BENDY)
+  if (spv_pattern_measure_index(kind, "pieces") >= 0 && kind != SPV_PATTERN_GYRONNY)
     return stripes_format(finding->cause);
   if (kind != SPV_PATTERN_JAGGED_BORDER || finding->cause == SPV_CAUSE_COVER)
     return NULL;
@@ -197,6 +207,14 @@ count_format(const char *key, guint n) {
     return ngettext("%s row would do.", "%s rows would do.", n);
   if (g_str_equal(key, "pieces"))
     return ngettext("%s piece would do.", "%s pieces would do.", n);
+  if (g_str_equal(key, "bends"))
+    return ngettext("%s bend would do.", "%s bends would do.", n);
+  if (g_str_equal(key, "courses"))
+    return ngettext("%s course would do.", "%s courses would do.", n);
+  if (g_str_equal(key, "number"))
+    return ngettext("%s of them would do.", "%s of them would do.", n);
+  if (g_str_equal(key, "periods"))
+    return ngettext("%s tooth would do.", "%s teeth would do.", n);
   return ngettext("%s point would do.", "%s points would do.", n);
 }
 
@@ -225,6 +243,33 @@ remedy_sentence(const SpvFinding *finding, const SpvScheme *scheme) {
   return fill(_(mendable->length), length, "");
 }
 
+/* The fur in which FINDING's layer shows the tincture that is too fine, or NULL. */
+static const SpvTincture *
+fur_at_fault(const SpvFinding *finding, const SpvScheme *scheme) {
+  const SpvLayer *layer = finding_layer(finding, scheme);
+
+  if (finding->tincture < 0)
+    return NULL;
+  const char *fine = scheme->tinctures[finding->tincture].id;
+  for (guint slot = 0; layer != NULL && slot < SPV_PATTERN_SLOTS; slot++) {
+    int index = spv_scheme_find_tincture(scheme, layer->tinctures[slot]);
+    const SpvTincture *tincture = index >= 0 ? &scheme->tinctures[index] : NULL;
+
+    if (tincture != NULL && tincture->fur != SPV_FUR_NONE && tincture->pitch > 0 &&
+        (g_strcmp0(tincture->of[0], fine) == 0 || g_strcmp0(tincture->of[1], fine) == 0))
+      return tincture;
+  }
+  return NULL;
+}
+
+/* What pitch the fur would need. */
+static char *
+fur_sentence(const SpvTincture *fur, double limit) {
+  g_autofree char *pitch = say_length(ceil(spv_fur_smallest_pitch(fur->fur, limit) / 0.05 - 1e-9) * 0.05);
+
+  return g_strdup_printf(_("Give %s a pitch of %s."), fur->name, pitch);
+}
+
 /* What to do about a narrow stroke when no one change of a measure would do. */
 static const char *
 cause_sentence(SpvCause cause) {
@@ -239,11 +284,22 @@ cause_sentence(SpvCause cause) {
   g_return_val_if_reached(NULL);
 }
 
+static char *
+narrow_remedy(const SpvFinding *finding, const SpvScheme *scheme) {
+  const SpvTincture *fur = fur_at_fault(finding, scheme);
+
+  if (finding->has_remedy)
+    return remedy_sentence(finding, scheme);
+  if (fur != NULL && finding->cause == SPV_CAUSE_PATTERN)
+    return fur_sentence(fur, finding->limit);
+  return g_strdup(cause_sentence(finding->cause));
+}
+
 char *
 spv_finding_remedy(const SpvFinding *finding, const SpvScheme *scheme) {
   switch (finding->kind) {
   case SPV_FINDING_NARROW_STROKE:
-    return finding->has_remedy ? remedy_sentence(finding, scheme) : g_strdup(cause_sentence(finding->cause));
+    return narrow_remedy(finding, scheme);
   case SPV_FINDING_BARE:
     return g_strdup(_("Add a field below the others."));
   case SPV_FINDING_NOT_MEASURED:

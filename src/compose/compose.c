@@ -184,6 +184,17 @@ clips_of(const SpvComposition *composition, int on, int across) {
   return clips;
 }
 
+SpvFrame *
+spv_composition_frame(const SpvComposition *composition, guint layer) {
+  const char *on = composition->panel->layers[layer]->on;
+  int base = on == NULL ? -1 : spv_panel_find_layer(composition->panel, on);
+  const SpvDraft *draft = base < 0 ? NULL : g_ptr_array_index(composition->drafts, (guint) base);
+
+  if (draft != NULL && draft->frame != NULL)
+    return spv_frame_ref(draft->frame);
+  return spv_frame_new(composition->outline);
+}
+
 static void
 add_layer(SpvComposition *composition, guint index) {
   const SpvLayer *layer = composition->panel->layers[index];
@@ -196,10 +207,8 @@ add_layer(SpvComposition *composition, guint index) {
     g_ptr_array_add(composition->clips, NULL);
     return;
   }
-  const SpvDraft *base = on >= 0 ? g_ptr_array_index(composition->drafts, (guint) on) : NULL;
-  g_autoptr(SpvFrame) panel = spv_frame_new(composition->outline);
-  SpvDraft *draft = spv_pattern_lay_on(&layer->pattern, base && base->frame ? base->frame : panel,
-                                       composition->outline);
+  g_autoptr(SpvFrame) frame = spv_composition_frame(composition, index);
+  SpvDraft *draft = spv_pattern_lay_on(&layer->pattern, frame, composition->outline);
   GPtrArray *clips = clips_of(composition, on, across);
   Laying laying = { composition, index, layer, draft, clips };
 

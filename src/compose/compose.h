@@ -39,6 +39,9 @@ SpvComposition *spv_compose(const SpvScheme *scheme, guint panel_index);
 SpvComposition *spv_composition_ref(const SpvComposition *composition);
 void spv_composition_unref(SpvComposition *composition);
 
+/* What layer LAYER is laid on: its base's frame, or the panel. A new reference. */
+SpvFrame *spv_composition_frame(const SpvComposition *composition, guint layer);
+
 /* Whether POINT lies in SHAPE's area and in all that cuts it. */
 gboolean spv_laid_shape_contains(const SpvLaidShape *shape, SpvPoint point);
 

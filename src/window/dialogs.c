@@ -98,6 +98,19 @@ spv_dialog_open_scheme(GtkWindow *parent, GFile *folder, SpvFileFunc chosen, gpo
 }
 
 void
+spv_dialog_open_drawing(GtkWindow *parent, SpvFileFunc chosen, gpointer data) {
+  GtkFileChooserNative *chooser = chooser_new(parent, _("Path from an SVG file"),
+                                              GTK_FILE_CHOOSER_ACTION_OPEN, _("_Open"), NULL);
+  g_autoptr(GtkFileFilter) drawings = gtk_file_filter_new();
+  gtk_file_filter_set_name(drawings, _("SVG drawings"));
+  gtk_file_filter_add_suffix(drawings, "svg");
+  gtk_file_chooser_add_filter(GTK_FILE_CHOOSER(chooser), drawings);
+  Question *question = question_new(parent, data);
+  question->chosen = chosen;
+  show_chooser(chooser, question, G_CALLBACK(on_file_chosen));
+}
+
+void
 spv_dialog_choose_folder(GtkWindow *parent, GFile *folder, SpvFileFunc chosen, gpointer data) {
   GtkFileChooserNative *chooser = chooser_new(parent, _("Choose a folder"),
                                               GTK_FILE_CHOOSER_ACTION_SELECT_FOLDER, _("_Choose"), folder);

@@ -20,6 +20,8 @@ void spv_dialog_open_scheme(GtkWindow *parent, GFile *folder, SpvFileFunc chosen
  * agreed to. */
 void spv_dialog_save_scheme(GtkWindow *parent, GFile *folder, const char *name, SpvFileFunc chosen,
                             gpointer data);
+/* An SVG file. */
+void spv_dialog_open_drawing(GtkWindow *parent, SpvFileFunc chosen, gpointer data);
 void spv_dialog_choose_folder(GtkWindow *parent, GFile *folder, SpvFileFunc chosen, gpointer data);
 
 /* Asks for a name, never empty: HEADING, a line of DETAIL, an entry that holds NAME, and a button ACCEPT. */

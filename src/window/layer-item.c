@@ -11,8 +11,8 @@ struct _SpvLayerItem {
   GObject parent_instance;
   SpvLayer *layer;
   guint index;
-  SpvRgb colours[SPV_PATTERN_SLOTS];
-  guint n_colours;
+  SpvTinctureLook looks[SPV_PATTERN_SLOTS];
+  guint n_looks;
   char *summary;
   gconstpointer owner;
 };
@@ -31,10 +31,10 @@ spv_layer_item_index(SpvLayerItem *item) {
   return item->index;
 }
 
-const SpvRgb *
-spv_layer_item_colours(SpvLayerItem *item, guint *n) {
-  *n = item->n_colours;
-  return item->colours;
+const SpvTinctureLook *
+spv_layer_item_looks(SpvLayerItem *item, guint *n) {
+  *n = item->n_looks;
+  return item->looks;
 }
 
 const char *
@@ -47,25 +47,75 @@ spv_layer_item_owner(SpvLayerItem *item) {
   return item->owner;
 }
 
-/* Adds what stands in whole numbers and words: "base", "6 points". Of the choices only the first measure's
- * and those that the painter made. */
+/* A whole number with what it counts. */
+static char *
+count_words(const SpvMeasureSpec *spec, double n) {
+  g_autofree char *lower = spv_screen_text_inside(_(spec->label));
+
+  /* "× 3": the layer's name says of what. */
+  if (g_str_equal(spec->key, "number"))
+    return n > 1 ? g_strdup_printf("×\u2009%.0f", n) : NULL;
+  /* Translators: a number and the measure that it counts: "6 points". */
+  return g_strdup_printf(_("%.0f %s"), n, lower);
+}
+
+/* A choice by its word, or by its number and what that counts. */
+static char *
+choice_words(const SpvMeasureSpec *spec, guint choice) {
+  if (g_ascii_isdigit(*spec->choices[choice]))
+    return count_words(spec, g_ascii_strtod(spec->choices[choice], NULL));
+  return g_strdup(_(spec->choices[choice]));
+}
+
+/* Whether the row has room for measure INDEX of LAYER: of the choices only the first measure's and those that
+ * the painter made, of the counts no shares of something. */
+static gboolean
+is_telling(const SpvLayer *layer, guint index) {
+  const SpvMeasureSpec *spec = &spv_pattern_info(layer->pattern.kind)->measures[index];
+  SpvMeasure value = layer->pattern.measures[index];
+
+  if (value.unit != SPV_UNIT_PLAIN || !spv_pattern_measure_counts(&layer->pattern, index))
+    return FALSE;
+  if (spec->type == SPV_MEASURE_CHOICE)
+    return index == 0 || !spv_measure_equal(value, spec->preset);
+  return strchr(spec->label, '%') == NULL;
+}
+
+/* Adds what stands in whole numbers and words: "base", "6 points". */
 static void
 add_measures(GPtrArray *parts, const SpvLayer *layer) {
   const SpvPatternInfo *info = spv_pattern_info(layer->pattern.kind);
 
   for (guint i = 0; i < info->n_measures; i++) {
     const SpvMeasureSpec *spec = &info->measures[i];
-    SpvMeasure value = layer->pattern.measures[i];
-    if (value.unit != SPV_UNIT_PLAIN)
+    double value = layer->pattern.measures[i].value;
+    char *words;
+    if (!is_telling(layer, i))
       continue;
-    if (spec->type == SPV_MEASURE_CHOICE && (i == 0 || !spv_measure_equal(value, spec->preset))) {
-      g_ptr_array_add(parts, g_strdup(_(spec->choices[(guint) value.value])));
-    } else if (spec->type == SPV_MEASURE_COUNT) {
-      g_autofree char *lower = spv_screen_text_inside(_(spec->label));
-      /* Translators: a number and the measure that it counts: "6 points". */
-      g_ptr_array_add(parts, g_strdup_printf(_("%.0f %s"), value.value, lower));
-    }
+    words = spec->type == SPV_MEASURE_CHOICE ? choice_words(spec, (guint) value) : count_words(spec, value);
+    if (words)
+      g_ptr_array_add(parts, words);
   }
+}
+
+/* Adds the words that are written. */
+static void
+add_lettering(GPtrArray *parts, const SpvLayer *layer) {
+  if (layer->pattern.kind == SPV_PATTERN_LETTERING)
+    g_ptr_array_add(parts, g_strdup_printf("“%s”", spv_pattern_text(&layer->pattern, 0)));
+}
+
+/* Adds what LAYER is laid on, and whether it is counterchanged. */
+static void
+add_ties(GPtrArray *parts, const SpvPanel *panel, const SpvLayer *layer) {
+  int on = layer->on ? spv_panel_find_layer(panel, layer->on) : -1;
+
+  if (on >= 0) /* Translators: %s is the name of the layer that this one is laid on. */
+    g_ptr_array_add(parts, g_strdup_printf(_("on “%s”"), panel->layers[on]->name));
+  if (layer->counterchange)
+    g_ptr_array_add(parts, g_strdup(_("counterchanged")));
+  if (layer->pattern.mirrored)
+    g_ptr_array_add(parts, g_strdup(_("mirrored")));
 }
 
 static char *
@@ -81,12 +131,14 @@ join_tinctures(const SpvScheme *scheme, const SpvLayer *layer) {
 }
 
 static char *
-summary_of(const SpvScheme *scheme, const SpvLayer *layer) {
+summary_of(const SpvScheme *scheme, const SpvPanel *panel, const SpvLayer *layer) {
   g_autoptr(GPtrArray) parts = g_ptr_array_new_with_free_func(g_free);
   g_autofree char *tinctures = join_tinctures(scheme, layer);
 
+  add_lettering(parts, layer);
   add_measures(parts, layer);
-  if (*tinctures)
+  add_ties(parts, panel, layer);
+  if (*tinctures && !layer->counterchange)
     g_ptr_array_add(parts, g_steal_pointer(&tinctures));
   g_ptr_array_add(parts, NULL);
   return g_strjoinv(", ", (char **) parts->pdata);
@@ -94,7 +146,7 @@ summary_of(const SpvScheme *scheme, const SpvLayer *layer) {
 
 /* Returns whether anything is new. */
 static gboolean
-take_colours(SpvLayerItem *item, const SpvScheme *scheme, const SpvLayer *layer) {
+take_looks(SpvLayerItem *item, const SpvScheme *scheme, const SpvLayer *layer) {
   guint n = 0;
   gboolean changed = FALSE;
 
@@ -102,18 +154,21 @@ take_colours(SpvLayerItem *item, const SpvScheme *scheme, const SpvLayer *layer)
     int index = spv_scheme_find_tincture(scheme, layer->tinctures[i]);
     if (index < 0)
       continue;
-    changed |= n >= item->n_colours || !spv_rgb_equal(item->colours[n], scheme->tinctures[index].colour);
-    item->colours[n++] = scheme->tinctures[index].colour;
+    SpvTinctureLook look = spv_tincture_look(scheme, &scheme->tinctures[index]);
+    changed |= n >= item->n_looks || !spv_tincture_look_equal(item->looks[n], look);
+    item->looks[n++] = look;
   }
-  changed |= n != item->n_colours;
-  item->n_colours = n;
+  changed |= n != item->n_looks;
+  item->n_looks = n;
   return changed;
 }
 
+/* Takes the layer INDEX of PANEL. */
 static void
-item_update(SpvLayerItem *item, const SpvScheme *scheme, const SpvLayer *layer, guint index) {
-  g_autofree char *summary = summary_of(scheme, layer);
-  gboolean changed = take_colours(item, scheme, layer);
+item_update(SpvLayerItem *item, const SpvScheme *scheme, const SpvPanel *panel, guint index) {
+  const SpvLayer *layer = panel->layers[index];
+  g_autofree char *summary = summary_of(scheme, panel, layer);
+  gboolean changed = take_looks(item, scheme, layer);
 
   item->index = index;
   if (item->layer != layer) {
@@ -175,13 +230,13 @@ spv_layer_items_sync(GListStore *store, const SpvScheme *scheme, const SpvPanel 
     SpvLayerItem *item = find_or_make(store, id_at(panel, i));
     guint index = n_new - 1 - i;
     g_ptr_array_add(fresh, item);
-    item_update(item, scheme, panel->layers[index], index);
+    item_update(item, scheme, panel, index);
   }
   if (start + end < n_old || fresh->len > 0)
     g_list_store_splice(store, start, n_old - start - end, fresh->pdata, fresh->len);
   for (guint i = 0; i < n_new; i++) {
     g_autoptr(SpvLayerItem) item = g_list_model_get_item(items, i);
-    item_update(item, scheme, panel->layers[n_new - 1 - i], n_new - 1 - i);
+    item_update(item, scheme, panel, n_new - 1 - i);
   }
 }
 

@@ -5,7 +5,7 @@
 
 #include <gio/gio.h>
 
-#include "scheme/scheme.h"
+#include "window/tincture-look.h"
 
 G_BEGIN_DECLS
 
@@ -17,9 +17,9 @@ G_DECLARE_FINAL_TYPE(SpvLayerItem, spv_layer_item, SPV, LAYER_ITEM, GObject)
 const SpvLayer *spv_layer_item_layer(SpvLayerItem *item);
 /* The layer's place in its panel, 0 at the bottom. */
 guint spv_layer_item_index(SpvLayerItem *item);
-/* The colours of its tinctures, owned by the item; their number goes to N. */
-const SpvRgb *spv_layer_item_colours(SpvLayerItem *item, guint *n);
-/* "base, 6 points" or "sea green · bone"; owned by the item. */
+/* The looks of its tinctures, owned by the item; their number goes to N. */
+const SpvTinctureLook *spv_layer_item_looks(SpvLayerItem *item, guint *n);
+/* "base, 6 points, sea green" or "× 3, on Bend, bone"; owned by the item. */
 const char *spv_layer_item_summary(SpvLayerItem *item);
 /* The list that the item stands in; not to be followed once that is gone. */
 gconstpointer spv_layer_item_owner(SpvLayerItem *item);

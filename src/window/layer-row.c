@@ -50,10 +50,10 @@ show_item(SpvLayerRow *self) {
   const SpvLayer *layer = spv_layer_item_layer(self->item);
   const char *summary = spv_layer_item_summary(self->item);
   guint n;
-  const SpvRgb *colours = spv_layer_item_colours(self->item, &n);
+  const SpvTinctureLook *looks = spv_layer_item_looks(self->item, &n);
   g_autofree char *spoken = g_strdup_printf("%s, %s", layer->name, summary);
 
-  spv_tincture_swatch_set_colours(self->swatch, colours, n);
+  spv_tincture_swatch_set_looks(self->swatch, looks, n);
   gtk_label_set_text(self->name, layer->name);
   gtk_label_set_text(self->summary, summary);
   gtk_widget_set_visible(GTK_WIDGET(self->summary), *summary != '\0');

@@ -5,6 +5,10 @@
 #include "compose/compose.h"
 
 /* What the measure called KEY of layer LAYER comes to on COMPOSITION's panel, in the core's units (mm,
- * radians or a count): the pitch of points, the size and the rows of cells, the slope of a division. NAN for
- * other measures, and where the draft does not show it (a hidden layer, a single line). */
+ * radians or a count): the pitch of points, the size and the rows of cells, the slope of a division, where
+ * and how large charges stand, the width of an ordinary. NAN for other measures, and where the draft does not
+ * show it (a hidden layer, a single line). */
 double spv_measure_effect(const SpvComposition *composition, guint layer, const char *key);
+/* What layer LAYER (an index into the panel's layers) is laid on: the panel, or the part of another layer
+ * that its relative measures are fractions of. Owned by COMPOSITION; NULL for the panel. */
+const SpvFrame *spv_measure_frame(const SpvComposition *composition, guint layer);

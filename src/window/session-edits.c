@@ -98,15 +98,19 @@ is_lost_on(const SpvLayer *beneath, const SpvTincture *tincture) {
   return FALSE;
 }
 
-/* The first tincture that is neither OTHER nor, if that can be had, one that would be lost. */
+/* The first tincture that is none of OTHERS nor, if that can be had, one that would be lost, or a fur. */
 static const char *
-pick_tincture(const SpvScheme *scheme, const SpvLayer *beneath, gboolean anything_shows, const char *other) {
+pick_tincture(const SpvScheme *scheme, const SpvLayer *beneath, gboolean anything_shows,
+              const char *const others[SPV_PATTERN_SLOTS]) {
   const char *second_best = NULL;
   for (guint i = 0; i < scheme->n_tinctures; i++) {
     const SpvTincture *tincture = &scheme->tinctures[i];
-    if (g_strcmp0(tincture->id, other) == 0)
+    gboolean taken = FALSE;
+    for (guint slot = 0; slot < SPV_PATTERN_SLOTS; slot++)
+      taken |= g_strcmp0(tincture->id, others[slot]) == 0;
+    if (taken)
       continue;
-    if (anything_shows || !is_lost_on(beneath, tincture))
+    if (tincture->fur == SPV_FUR_NONE && (anything_shows || !is_lost_on(beneath, tincture)))
       return tincture->id;
     if (!second_best)
       second_best = tincture->id;
@@ -114,25 +118,58 @@ pick_tincture(const SpvScheme *scheme, const SpvLayer *beneath, gboolean anythin
   return second_best;
 }
 
+/* Gives each slot of LAYER, at place INDEX of the chosen panel, from FIRST on that is empty a tincture. */
+static SpvLayer *
+with_tinctures(SpvSession *session, guint index, const SpvLayer *layer, guint first) {
+  const SpvLayer *beneath = layer_beneath(spv_session_chosen_panel(session), index);
+  guint n_slots = spv_pattern_info(layer->pattern.kind)->n_slots;
+  /* Two tinctures show each other, and a field may be as white as the bare panel. */
+  gboolean anything_shows = !beneath && (n_slots > 1 || layer->pattern.kind == SPV_PATTERN_FIELD);
+  SpvLayer *whole = spv_layer_ref(layer);
+  for (guint slot = first; slot < n_slots; slot++) {
+    if (whole->tinctures[slot])
+      continue;
+    SpvLayer *more = spv_layer_with_tincture(
+        whole, slot, pick_tincture(spv_session_scheme(session), beneath, anything_shows, whole->tinctures));
+    spv_layer_unref(whole);
+    whole = more;
+  }
+  return whole;
+}
+
 void
 spv_session_add_layer(SpvSession *session, SpvPatternKind kind) {
-  const SpvScheme *scheme = spv_session_scheme(session);
   const SpvPanel *panel = spv_session_chosen_panel(session);
   if (!panel || panel->n_layers >= SPV_PANEL_MAX_LAYERS)
     return;
-  const SpvPatternInfo *info = spv_pattern_info(kind);
   guint index = spv_session_layer(session) < 0 ? panel->n_layers : (guint) spv_session_layer(session) + 1;
-  const SpvLayer *beneath = layer_beneath(panel, index);
-  /* Two tinctures show each other, and a field may be as white as the bare panel. */
-  gboolean anything_shows = !beneath && (info->n_slots > 1 || kind == SPV_PATTERN_FIELD);
-  const char *first = pick_tincture(scheme, beneath, anything_shows, NULL);
-  const char *second = info->n_slots > 1 ? pick_tincture(scheme, beneath, anything_shows, first) : NULL;
   g_autofree char *id = spv_panel_new_layer_id(panel, kind);
-  g_autoptr(SpvLayer) layer = spv_layer_new(id, kind, first, second);
+  g_autoptr(SpvLayer) bare = spv_layer_new(id, kind, NULL, NULL);
+  g_autoptr(SpvLayer) layer = with_tinctures(session, index, bare, 0);
   g_autoptr(SpvPanel) edited = spv_panel_with_layer_added(panel, index, layer);
   /* Translators: a step of the history; %s is what a layer is called. */
-  g_autofree char *label = g_strdup_printf(_("Add “%s”"), _(info->label));
+  g_autofree char *label = g_strdup_printf(_("Add “%s”"), _(spv_pattern_info(kind)->label));
   push_panel(session, edited, label, NULL, (int) index);
+}
+
+void
+spv_session_set_layer_kind(SpvSession *session, guint index, SpvPatternKind kind) {
+  if (!spv_session_can_edit_layer(session, index))
+    return;
+  const SpvLayer *now = layer_at(session, index);
+  g_autoptr(SpvLayer) changed = spv_layer_with_kind(now, kind);
+  g_autoptr(SpvLayer)
+      layer = with_tinctures(session, index, changed, spv_pattern_info(now->pattern.kind)->n_slots);
+  put_layer(session, index, layer, _("Change kind of layer"), NULL);
+}
+
+void
+spv_session_mirror_layer(SpvSession *session) {
+  const SpvLayer *now = spv_session_chosen_layer(session);
+  if (!spv_session_can_edit_layer(session, (guint) spv_session_layer(session)))
+    return;
+  g_autoptr(SpvLayer) layer = spv_layer_with_mirrored(now, !now->pattern.mirrored);
+  put_layer(session, (guint) spv_session_layer(session), layer, _("Mirror layer"), NULL);
 }
 
 void

@@ -79,6 +79,11 @@ gboolean spv_session_can_edit_layer(SpvSession *session, guint index);
 void spv_session_rename_layer(SpvSession *session, guint index, const char *name);
 void spv_session_set_layer_hidden(SpvSession *session, guint index, gboolean hidden);
 void spv_session_set_layer_locked(SpvSession *session, guint index, gboolean locked);
+/* Makes layer INDEX another kind in place; tinctures that the old kind had no slot for are chosen as for a new
+ * layer. */
+void spv_session_set_layer_kind(SpvSession *session, guint index, SpvPatternKind kind);
+/* Turns the chosen layer into its mirror image. */
+void spv_session_mirror_layer(SpvSession *session);
 /* Adds a layer of KIND above the chosen one (on top when none), with tinctures that differ from what is
  * beneath, and chooses it. */
 void spv_session_add_layer(SpvSession *session, SpvPatternKind kind);

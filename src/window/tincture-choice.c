@@ -13,6 +13,7 @@ struct _SpvTinctureChoice {
   GtkWidget parent_instance;
   GtkDropDown *drop_down;
   GListStore *items;
+  GListModel *shown; /* those of them that can be chosen */
   gboolean optional;
   gboolean showing; /* we are choosing ourselves */
 };
@@ -26,9 +27,9 @@ static void
 show_item(GtkWidget *row, SpvTinctureItem *item) {
   GtkWidget *swatch = gtk_widget_get_first_child(row);
   GtkWidget *label = gtk_widget_get_next_sibling(swatch);
-  SpvRgb colour = spv_tincture_item_colour(item);
+  SpvTinctureLook look = spv_tincture_item_look(item);
 
-  spv_tincture_swatch_set_colours(SPV_TINCTURE_SWATCH(swatch), &colour, spv_tincture_item_id(item) ? 1 : 0);
+  spv_tincture_swatch_set_looks(SPV_TINCTURE_SWATCH(swatch), &look, spv_tincture_item_id(item) ? 1 : 0);
   gtk_label_set_text(GTK_LABEL(label), spv_tincture_item_name(item));
 }
 
@@ -93,19 +94,26 @@ on_selected(SpvTinctureChoice *self) {
   g_signal_emit(self, changed_signal, 0);
 }
 
+/* Where the one called ID (NULL: none) stands among those that are shown. */
+static guint
+position_of(SpvTinctureChoice *self, const char *id) {
+  for (guint i = 0; i < g_list_model_get_n_items(self->shown); i++) {
+    g_autoptr(SpvTinctureItem) item = g_list_model_get_item(self->shown, i);
+    if (g_strcmp0(spv_tincture_item_id(item), id) == 0)
+      return i;
+  }
+  return GTK_INVALID_LIST_POSITION;
+}
+
 void
 spv_tincture_choice_show(SpvTinctureChoice *self, const SpvScheme *scheme, const char *id) {
-  guint first = self->optional ? 1 : 0, selected = GTK_INVALID_LIST_POSITION;
-  int index = spv_scheme_find_tincture(scheme, id);
+  guint selected;
   SpvTinctureItem *item;
 
   g_return_if_fail(SPV_IS_TINCTURE_CHOICE(self));
   self->showing = TRUE;
-  spv_tincture_items_sync(self->items, first, scheme);
-  if (index >= 0)
-    selected = first + (guint) index;
-  else if (self->optional)
-    selected = 0;
+  spv_tincture_items_sync(self->items, self->optional ? 1 : 0, scheme);
+  selected = position_of(self, id);
   if (gtk_drop_down_get_selected(self->drop_down) != selected)
     gtk_drop_down_set_selected(self->drop_down, selected);
   item = gtk_drop_down_get_selected_item(self->drop_down);
@@ -137,6 +145,7 @@ spv_tincture_choice_dispose(GObject *object) {
   if (self->drop_down)
     gtk_widget_unparent(GTK_WIDGET(self->drop_down));
   self->drop_down = NULL;
+  g_clear_object(&self->shown);
   g_clear_object(&self->items);
   G_OBJECT_CLASS(spv_tincture_choice_parent_class)->dispose(object);
 }
@@ -158,7 +167,8 @@ spv_tincture_choice_init(SpvTinctureChoice *self) {
   g_autoptr(GtkListItemFactory) in_list = row_factory(FALSE);
 
   self->items = g_list_store_new(SPV_TYPE_TINCTURE_ITEM);
-  self->drop_down = GTK_DROP_DOWN(gtk_drop_down_new(g_object_ref(G_LIST_MODEL(self->items)), NULL));
+  self->shown = g_object_ref(G_LIST_MODEL(self->items));
+  self->drop_down = GTK_DROP_DOWN(gtk_drop_down_new(g_object_ref(self->shown), NULL));
   gtk_drop_down_set_factory(self->drop_down, in_button);
   gtk_drop_down_set_list_factory(self->drop_down, in_list);
   gtk_widget_set_parent(GTK_WIDGET(self->drop_down), GTK_WIDGET(self));
@@ -176,5 +186,24 @@ spv_tincture_choice_new(gboolean optional) {
     self->showing = FALSE;
   }
   self->optional = optional;
+  return GTK_WIDGET(self);
+}
+
+static gboolean
+is_plain(gpointer item, gpointer data) {
+  (void) data;
+  return spv_tincture_item_look(item).fur == SPV_FUR_NONE;
+}
+
+GtkWidget *
+spv_tincture_choice_new_plain(void) {
+  SpvTinctureChoice *self = g_object_new(SPV_TYPE_TINCTURE_CHOICE, NULL);
+  GtkFilter *filter = GTK_FILTER(gtk_custom_filter_new(is_plain, NULL, NULL));
+
+  self->showing = TRUE;
+  g_object_unref(self->shown);
+  self->shown = G_LIST_MODEL(gtk_filter_list_model_new(g_object_ref(G_LIST_MODEL(self->items)), filter));
+  gtk_drop_down_set_model(self->drop_down, self->shown);
+  self->showing = FALSE;
   return GTK_WIDGET(self);
 }

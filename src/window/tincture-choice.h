@@ -16,6 +16,8 @@ G_DECLARE_FINAL_TYPE(SpvTinctureChoice, spv_tincture_choice, SPV, TINCTURE_CHOIC
 
 /* OPTIONAL: whether none may be chosen. */
 GtkWidget *spv_tincture_choice_new(gboolean optional);
+/* Of the tinctures that are no furs, of which furs are made. */
+GtkWidget *spv_tincture_choice_new_plain(void);
 
 /* Shows SCHEME's tinctures with the one called ID (NULL: none) chosen. */
 void spv_tincture_choice_show(SpvTinctureChoice *choice, const SpvScheme *scheme, const char *id);

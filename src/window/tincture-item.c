@@ -8,7 +8,7 @@
 struct _SpvTinctureItem {
   GObject parent_instance;
   char *id, *name;
-  SpvRgb colour;
+  SpvTinctureLook look;
   SpvHatch hatch;
 };
 
@@ -17,24 +17,26 @@ G_DEFINE_FINAL_TYPE(SpvTinctureItem, spv_tincture_item, G_TYPE_OBJECT)
 static guint changed_signal;
 
 static SpvTinctureItem *
-item_new(const SpvTincture *tincture) {
+item_new(const SpvScheme *scheme, const SpvTincture *tincture) {
   SpvTinctureItem *item = g_object_new(SPV_TYPE_TINCTURE_ITEM, NULL);
 
   item->id = g_strdup(tincture->id);
   item->name = g_strdup(tincture->name);
-  item->colour = tincture->colour;
+  item->look = spv_tincture_look(scheme, tincture);
   item->hatch = tincture->hatch;
   return item;
 }
 
 static void
-item_update(SpvTinctureItem *item, const SpvTincture *tincture) {
-  if (g_str_equal(item->name, tincture->name) && spv_rgb_equal(item->colour, tincture->colour) &&
+item_update(SpvTinctureItem *item, const SpvScheme *scheme, const SpvTincture *tincture) {
+  SpvTinctureLook look = spv_tincture_look(scheme, tincture);
+
+  if (g_str_equal(item->name, tincture->name) && spv_tincture_look_equal(item->look, look) &&
       item->hatch == tincture->hatch)
     return;
   g_free(item->name);
   item->name = g_strdup(tincture->name);
-  item->colour = tincture->colour;
+  item->look = look;
   item->hatch = tincture->hatch;
   g_signal_emit(item, changed_signal, 0);
 }
@@ -57,9 +59,9 @@ spv_tincture_item_name(SpvTinctureItem *item) {
   return item->name;
 }
 
-SpvRgb
-spv_tincture_item_colour(SpvTinctureItem *item) {
-  return item->colour;
+SpvTinctureLook
+spv_tincture_item_look(SpvTinctureItem *item) {
+  return item->look;
 }
 
 SpvHatch
@@ -104,12 +106,12 @@ spv_tincture_items_sync(GListStore *store, guint first, const SpvScheme *scheme)
   if (start + end < n_items || n_new > 0) {
     g_autoptr(GPtrArray) fresh = g_ptr_array_new_with_free_func(g_object_unref);
     for (guint i = 0; i < n_new; i++)
-      g_ptr_array_add(fresh, item_new(&scheme->tinctures[start + i]));
+      g_ptr_array_add(fresh, item_new(scheme, &scheme->tinctures[start + i]));
     g_list_store_splice(store, first + start, n_items - start - end, fresh->pdata, n_new);
   }
   for (guint i = 0; i < scheme->n_tinctures; i++) {
     g_autoptr(SpvTinctureItem) item = g_list_model_get_item(items, first + i);
-    item_update(item, &scheme->tinctures[i]);
+    item_update(item, scheme, &scheme->tinctures[i]);
   }
 }
 

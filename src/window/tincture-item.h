@@ -5,14 +5,14 @@
 
 #include <gio/gio.h>
 
-#include "scheme/scheme.h"
+#include "window/tincture-look.h"
 
 G_BEGIN_DECLS
 
 #define SPV_TYPE_TINCTURE_ITEM (spv_tincture_item_get_type())
 G_DECLARE_FINAL_TYPE(SpvTinctureItem, spv_tincture_item, SPV, TINCTURE_ITEM, GObject)
 
-/* Signal: "changed": the name, colour or hatch is another. */
+/* Signal: "changed": the name, look or hatch is another. */
 
 /* The item that stands for no tincture: what lies beneath shows. */
 SpvTinctureItem *spv_tincture_item_new_none(void);
@@ -20,7 +20,7 @@ SpvTinctureItem *spv_tincture_item_new_none(void);
 /* NULL for the item that stands for none. */
 const char *spv_tincture_item_id(SpvTinctureItem *item);
 const char *spv_tincture_item_name(SpvTinctureItem *item);
-SpvRgb spv_tincture_item_colour(SpvTinctureItem *item);
+SpvTinctureLook spv_tincture_item_look(SpvTinctureItem *item);
 SpvHatch spv_tincture_item_hatch(SpvTinctureItem *item);
 
 /* Makes STORE's items from position FIRST on SCHEME's tinctures, keeping every item whose id is still there.

@@ -7,6 +7,7 @@
 
 #include "window/screen-text.h"
 #include "window/tincture-colour.h"
+#include "window/tincture-fur.h"
 #include "window/tincture-hatch.h"
 #include "window/tincture-swatch.h"
 #include "window/tip.h"
@@ -18,8 +19,9 @@ struct _SpvTinctureRow {
   GtkButton *colour_button;
   SpvTinctureSwatch *swatch;
   GtkEntry *name;
-  GtkDropDown *hatch;
+  GtkDropDown *hatch; /* of a plain tincture */
   GtkButton *remove_button;
+  SpvTinctureFur *fur; /* of a fur: what its button opens; or NULL */
 
   SpvTinctureItem *item;
   SpvSession *session;
@@ -131,8 +133,13 @@ on_hatch_selected(SpvTinctureRow *self) {
 static void
 on_colour_clicked(SpvTinctureRow *self) {
   guint index;
+  const SpvTincture *now = tincture_of(self, &index);
 
-  if (tincture_of(self, &index))
+  if (!now)
+    return;
+  if (self->fur)
+    gtk_popover_popup(GTK_POPOVER(self->fur));
+  else
     spv_tincture_colour_ask(GTK_WIDGET(self), self->session, spv_tincture_item_id(self->item));
 }
 
@@ -156,11 +163,14 @@ name_for_reader(gpointer widget, const char *format, const char *tincture) {
 
 static void
 show_names(SpvTinctureRow *self, const SpvTincture *tincture) {
-  g_autofree char *colour = g_strdup_printf(_("Colour of %s"), tincture->name);
-  g_autofree char *hatch_tip = g_strdup_printf(_("Hatch where there is no colour. %s"),
-                                               spv_tincture_hatch_label(tincture->hatch));
+  gboolean fur = tincture->fur != SPV_FUR_NONE;
+  g_autofree char *colour = g_strdup_printf(fur ? _("Fur of %s") : _("Colour of %s"), tincture->name);
 
-  spv_tip_set(GTK_WIDGET(self->hatch), hatch_tip);
+  if (!fur) {
+    g_autofree char *hatch_tip = g_strdup_printf(_("Hatch where there is no colour. %s"),
+                                                 spv_tincture_hatch_label(tincture->hatch));
+    spv_tip_set(GTK_WIDGET(self->hatch), hatch_tip);
+  }
   if (g_strcmp0(colour, gtk_widget_get_tooltip_text(GTK_WIDGET(self->colour_button))) == 0)
     return;
   spv_tip_set_as_name(GTK_WIDGET(self->colour_button), colour);
@@ -182,6 +192,22 @@ show_removable(SpvTinctureRow *self, guint index, const SpvTincture *tincture) {
   spv_tip_set(GTK_WIDGET(self->remove_button), words);
 }
 
+/* A fur has no colour and no hatch of its own: its button opens what it is made of. */
+static void
+show_fur(SpvTinctureRow *self, const SpvTincture *tincture) {
+  gboolean fur = tincture->fur != SPV_FUR_NONE;
+
+  gtk_widget_set_visible(GTK_WIDGET(self->hatch), !fur);
+  if (!fur && self->fur)
+    gtk_widget_unparent(GTK_WIDGET(g_steal_pointer(&self->fur)));
+  if (fur && !self->fur) {
+    self->fur = SPV_TINCTURE_FUR(spv_tincture_fur_new(self->session, tincture->id));
+    gtk_widget_set_parent(GTK_WIDGET(self->fur), GTK_WIDGET(self->colour_button));
+  } else if (fur) {
+    spv_tincture_fur_refill(self->fur);
+  }
+}
+
 void
 spv_tincture_row_refill(SpvTinctureRow *self) {
   guint index;
@@ -196,9 +222,11 @@ spv_tincture_row_refill(SpvTinctureRow *self) {
   /* An empty field is on its way to another name: it is put right when it is left. */
   if (!g_str_equal(typed, now->name) && *typed)
     show_name(self, now->name);
-  spv_tincture_swatch_set_colours(self->swatch, &now->colour, 1);
+  SpvTinctureLook look = spv_tincture_look(spv_session_scheme(self->session), now);
+  spv_tincture_swatch_set_looks(self->swatch, &look, 1);
+  show_fur(self, now);
   self->showing = TRUE;
-  if (gtk_drop_down_get_selected(self->hatch) != (guint) now->hatch)
+  if (now->fur == SPV_FUR_NONE && gtk_drop_down_get_selected(self->hatch) != (guint) now->hatch)
     gtk_drop_down_set_selected(self->hatch, (guint) now->hatch);
   self->showing = FALSE;
   show_names(self, now);
@@ -207,7 +235,11 @@ spv_tincture_row_refill(SpvTinctureRow *self) {
 
 static void
 spv_tincture_row_dispose(GObject *object) {
-  g_clear_object(&SPV_TINCTURE_ROW(object)->session);
+  SpvTinctureRow *self = SPV_TINCTURE_ROW(object);
+
+  if (self->fur)
+    gtk_widget_unparent(GTK_WIDGET(g_steal_pointer(&self->fur)));
+  g_clear_object(&self->session);
   G_OBJECT_CLASS(spv_tincture_row_parent_class)->dispose(object);
 }
 

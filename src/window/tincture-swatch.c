@@ -6,14 +6,16 @@
 #include "draw/draw.h"
 
 #define CORNER 4.0
+/* How many spots of a fur stand beside each other. */
+#define SPOTS_ACROSS 2.0
 /* CSS pixels in a millimetre of paper. */
 #define PX_PER_MM (96 / 25.4)
 
 struct _SpvTinctureSwatch {
   GtkWidget parent_instance;
   int size;
-  SpvRgb colours[2];
-  guint n_colours;
+  SpvTinctureLook looks[SPV_SWATCH_MAX];
+  guint n_looks;
   gboolean hatched;
   SpvHatch hatch;
 };
@@ -27,13 +29,31 @@ rgba(SpvRgb colour) {
   return (GdkRGBA){ colour.red / 255.0f, colour.green / 255.0f, colour.blue / 255.0f, 1 };
 }
 
+/* The spots of a fur on its ground, in a part of the swatch that is WIDTH wide. */
 static void
-snapshot_colours(SpvTinctureSwatch *self, GtkSnapshot *snapshot, float size) {
-  float part = size / self->n_colours;
+snapshot_fur(const SpvTinctureLook *look, GtkSnapshot *snapshot, float left, float width, float size) {
+  cairo_t *cr = gtk_snapshot_append_cairo(snapshot, &GRAPHENE_RECT_INIT(left, 0, width, size));
+  GdkRGBA spots = rgba(look->spots);
+  SpvOutlineSpec spec = { .family = SPV_OUTLINE_RECTANGLE, .width = size, .height = size };
 
-  for (guint i = 0; i < self->n_colours; i++) {
-    GdkRGBA colour = rgba(self->colours[i]);
+  g_autoptr(SpvOutline) outline = spv_outline_new(&spec);
+  g_autoptr(SpvPath) path = spv_fur_spots(look->fur, size / SPOTS_ACROSS, outline);
+  cairo_translate(cr, left + width / 2, 0);
+  spv_draw_add_path(cr, path);
+  gdk_cairo_set_source_rgba(cr, &spots);
+  cairo_fill(cr);
+  cairo_destroy(cr);
+}
+
+static void
+snapshot_looks(SpvTinctureSwatch *self, GtkSnapshot *snapshot, float size) {
+  float part = size / self->n_looks;
+
+  for (guint i = 0; i < self->n_looks; i++) {
+    GdkRGBA colour = rgba(self->looks[i].colour);
     gtk_snapshot_append_color(snapshot, &colour, &GRAPHENE_RECT_INIT(i * part, 0, part, size));
+    if (self->looks[i].fur != SPV_FUR_NONE)
+      snapshot_fur(&self->looks[i], snapshot, i * part, part, size);
   }
 }
 
@@ -78,8 +98,8 @@ spv_tincture_swatch_snapshot(GtkWidget *widget, GtkSnapshot *snapshot) {
   gtk_snapshot_push_rounded_clip(snapshot, &frame);
   if (self->hatched)
     snapshot_hatch(self, snapshot, size);
-  else if (self->n_colours > 0)
-    snapshot_colours(self, snapshot, size);
+  else if (self->n_looks > 0)
+    snapshot_looks(self, snapshot, size);
   else
     snapshot_none(snapshot, size, &line);
   gtk_snapshot_pop(snapshot);
@@ -98,11 +118,11 @@ spv_tincture_swatch_measure(GtkWidget *widget, GtkOrientation orientation, int f
 }
 
 void
-spv_tincture_swatch_set_colours(SpvTinctureSwatch *self, const SpvRgb *colours, guint n) {
-  g_return_if_fail(SPV_IS_TINCTURE_SWATCH(self) && n <= 2);
+spv_tincture_swatch_set_looks(SpvTinctureSwatch *self, const SpvTinctureLook *looks, guint n) {
+  g_return_if_fail(SPV_IS_TINCTURE_SWATCH(self) && n <= SPV_SWATCH_MAX);
   for (guint i = 0; i < n; i++)
-    self->colours[i] = colours[i];
-  self->n_colours = n;
+    self->looks[i] = looks[i];
+  self->n_looks = n;
   self->hatched = FALSE;
   gtk_widget_queue_draw(GTK_WIDGET(self));
 }

@@ -38,6 +38,8 @@ spv_nearest_words(const char *word, const char *(*word_at)(guint index), guint n
     for (guint i = 1; i < n; i++)
       if (away[i] < away[best])
         best = i;
+    if (away[best] > strlen(word) / 2)
+      break;
     g_string_append_printf(out, "%s%s", found > 0 ? ", " : "", word_at(best));
     away[best] = G_MAXUINT;
   }

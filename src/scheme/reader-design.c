@@ -26,8 +26,10 @@ read_kind(SpvReader *reader, const json_t *object, const SpvJsonPath *at, SpvPat
     return TRUE;
   g_autofree char *excerpt = spv_reader_excerpt(key);
   g_autofree char *nearest = spv_nearest_words(key, kind_key_at, SPV_N_PATTERNS, NEAREST);
+  if (nearest[0] == '\0')
+    return spv_read_fail_no_such(reader, at, "kind", key, kind_key_at, SPV_N_PATTERNS);
   return spv_reader_fail(reader, SPV_SCHEME_ERROR_INVALID, &here,
-                         _("“kind” can't be “%s”; the nearest of the %d kinds are %s"), excerpt,
+                         _("“kind” can't be “%s”; of the %d kinds, the nearest: %s"), excerpt,
                          SPV_N_PATTERNS, nearest);
 }
 

@@ -14,6 +14,19 @@ import jsonschema
 BEYOND_A_SCHEMA = {
     "design-without-panel",  # references
     "layer-tincture-unknown",
+    "fur-of-a-fur",
+    "fur-of-an-unknown-tincture",
+    "fur-of-itself",
+    "counterchange-a-layer-above",
+    "counterchange-one-tincture",
+    "counterchange-three-tinctures",
+    "counterchange-unknown",
+    "on-a-division",
+    "on-a-layer-above",
+    "on-a-layer-of-another-panel",
+    "on-itself",
+    "on-the-field",
+    "on-unknown",
     "duplicate-layer-id",  # ids that are used twice
     "duplicate-panel-id",
     "duplicate-tincture-id",

@@ -36,10 +36,37 @@ any_measure(const SpvMeasureSpec *spec, GRand *random) {
   return (SpvMeasure){ SPV_UNIT_AUTO, 0 };
 }
 
+/* What the check of each text takes. */
+static const char *
+any_text(const SpvTextSpec *spec, GRand *random) {
+  static const struct {
+    const char *key, *texts[2];
+  } rows[] = {
+    { "rows", { "2, 1", "3, 2, 1" } },
+    { "path", { "M 0 0 L 4 0 L 2 3 Z", "M 0 0 C 1 2 3 2 4 0 Z" } },
+    { "text", { "VII", "Ferry \\ \"Heron\"" } },
+    { "font", { "DejaVu Sans Bold", "DejaVu Serif" } },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS(rows); i++)
+    if (g_strcmp0(spec->key, rows[i].key) == 0)
+      return rows[i].texts[below(random, 2)];
+  return NULL;
+}
+
+/* Laid on, or counterchanged across, any layer of the panel, itself and those above it among them. */
 static SpvLayer *
-edit_layer(const SpvScheme *scheme, const SpvLayer *layer, GRand *random) {
+refer(const SpvPanel *panel, const SpvLayer *layer, GRand *random) {
+  guint index = below(random, panel->n_layers + 1);
+  const char *id = index < panel->n_layers ? panel->layers[index]->id : NULL;
+  if (below(random, 2) == 0)
+    return spv_layer_with_on(layer, id);
+  return spv_layer_with_counterchange(layer, id);
+}
+
+static SpvLayer *
+edit_layer(const SpvScheme *scheme, const SpvPanel *panel, const SpvLayer *layer, GRand *random) {
   const SpvPatternInfo *info = spv_pattern_info(layer->pattern.kind);
-  switch (below(random, 5)) {
+  switch (below(random, 9)) {
   case 0:
     return spv_layer_with_hidden(layer, !layer->hidden);
   case 1:
@@ -50,6 +77,18 @@ edit_layer(const SpvScheme *scheme, const SpvLayer *layer, GRand *random) {
   }
   case 3:
     return spv_layer_with_tincture(layer, below(random, info->n_slots), any_tincture(scheme, random));
+  case 4:
+    return spv_layer_with_mirrored(layer, !layer->pattern.mirrored);
+  case 5:
+    return refer(panel, layer, random);
+  case 6:
+    return spv_layer_with_kind(layer, (SpvPatternKind) below(random, SPV_N_PATTERNS));
+  case 7: {
+    if (info->n_texts == 0)
+      return spv_layer_ref(layer);
+    guint text = below(random, info->n_texts);
+    return spv_layer_with_text(layer, text, any_text(&info->texts[text], random));
+  }
   default:
     if (info->n_measures == 0)
       return spv_layer_ref(layer);
@@ -80,7 +119,7 @@ edit_layers(const SpvScheme *scheme, const SpvPanel *panel, GRand *random) {
   case 2:
     return spv_panel_with_layer_moved(panel, index, below(random, panel->n_layers));
   default: {
-    g_autoptr(SpvLayer) layer = edit_layer(scheme, panel->layers[index], random);
+    g_autoptr(SpvLayer) layer = edit_layer(scheme, panel, panel->layers[index], random);
     return spv_panel_with_layer(panel, index, layer);
   }
   }
@@ -109,12 +148,23 @@ edit_panel(const SpvScheme *scheme, const SpvPanel *panel, GRand *random) {
   }
 }
 
+/* At times one that can't be: of a fur, or as a part of a fur. */
+static void
+make_fur(const SpvScheme *scheme, SpvTincture *tincture, GRand *random) {
+  tincture->fur = (SpvFur) below(random, SPV_N_FURS);
+  tincture->of[0] = any_tincture(scheme, random);
+  tincture->of[1] = any_tincture(scheme, random);
+  tincture->pitch = below(random, 3) == 0 ? 0 : g_rand_double_range(random, 0.03, 20);
+}
+
 static SpvScheme *
 edit_tincture(const SpvScheme *scheme, GRand *random) {
   guint index = below(random, scheme->n_tinctures);
   SpvTincture tincture = scheme->tinctures[index];
   g_autofree char *id = g_strdup_printf("t-%u", g_rand_int(random));
   tincture.colour.red = (guint8) below(random, 256);
+  if (below(random, 3) == 0)
+    make_fur(scheme, &tincture, random);
   if (below(random, 2) == 0)
     tincture.id = id;
   if (below(random, 2) == 0 && scheme->n_tinctures < SPV_SCHEME_MAX_TINCTURES) {

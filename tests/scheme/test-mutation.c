@@ -17,7 +17,8 @@ static void
 mutate(GString *text, GRand *random) {
   gsize at = (gsize) g_rand_int_range(random, 0, (gint32) text->len);
   gsize rest = text->len - at;
-  gsize some = MIN(rest, (gsize) g_rand_int_range(random, 1, 12));
+  gsize some = (gsize) g_rand_int_range(random, 1, 12);
+  some = MIN(rest, some);
   switch (g_rand_int_range(random, 0, 4)) {
   case 0:
     text->str[at] = (char) (text->str[at] ^ (1 << g_rand_int_range(random, 0, 8)));
@@ -67,7 +68,8 @@ check_text(const GString *text) {
 static void
 changed_bytes_are_read_or_refused(void **state) {
   (void) state;
-  static const char *const samples[] = { "scheme-full.scheme.json", "scheme-newer.scheme.json" };
+  static const char *const samples[] = { "scheme-full.scheme.json", "scheme-newer.scheme.json",
+                                         "scheme-laid.scheme.json" };
   guint n_read = 0, n_refused = 0;
   for (guint i = 0; i < G_N_ELEMENTS(samples); i++) {
     g_autoptr(GRand) random = g_rand_new_with_seed(4711 + i);

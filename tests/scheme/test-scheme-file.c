@@ -6,7 +6,8 @@
 #include <string.h>
 
 static const char *const samples[] = { "scheme-full.scheme.json", "scheme-small.scheme.json",
-                                       "scheme-newer.scheme.json", "scheme-bare.harness.json" };
+                                       "scheme-newer.scheme.json", "scheme-laid.scheme.json",
+                                       "scheme-bare.harness.json" };
 
 /* Like assert_string_equal(), but says where the texts part. */
 static void

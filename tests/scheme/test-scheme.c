@@ -99,11 +99,16 @@ a_new_layer_has_its_kinds_presets(void **state) {
     for (guint i = 0; i < SPV_PATTERN_MEASURES; i++)
       assert_true(spv_measure_equal(layer->pattern.measures[i], preset.measures[i]));
     assert_string_equal(layer->tinctures[0], "or");
-    if (info->n_slots == 2)
+    if (info->n_slots >= 2)
       assert_string_equal(layer->tinctures[1], "vert");
     else
       assert_null(layer->tinctures[1]);
-    assert_false(layer->hidden || layer->locked);
+    assert_null(layer->tinctures[2]);
+    for (guint i = 0; i < SPV_PATTERN_TEXTS; i++)
+      assert_null(layer->pattern.texts[i]);
+    assert_null(layer->on);
+    assert_null(layer->counterchange);
+    assert_false(layer->hidden || layer->locked || layer->pattern.mirrored);
   }
 }
 

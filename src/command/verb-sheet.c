@@ -4,8 +4,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "command/choices.h"
 #include "command/input.h"
-#include "command/json-text.h"
 #include "command/verb.h"
 #include "sheet/sheet.h"
 
@@ -15,27 +15,11 @@ typedef struct {
   int dpi;
 } Choices;
 
-static gboolean
-choose_paper(const char *key, SpvSheetOptions *options, char **message) {
-  if (!key)
-    return TRUE;
-  options->paper = spv_paper_from_key(key);
-  if (options->paper)
-    return TRUE;
-  g_autoptr(GString) known = g_string_new(NULL);
-  guint n = 0;
-  const SpvPaper *papers = spv_papers(&n);
-  for (guint i = 0; i < n; i++)
-    g_string_append_printf(known, "%s%s", i ? ", " : "", papers[i].key);
-  *message = g_strdup_printf(_("no paper is called “%s”; take one of: %s"), key, known->str);
-  return FALSE;
-}
-
 /* The words of the call as sheet options; FALSE, with MESSAGE set, where one is wrong. */
 static gboolean
 choose(const char *paper, const char *format, const char *content, Choices *choices, char **message) {
   g_autoptr(GError) error = NULL;
-  if (!choose_paper(paper, &choices->sheet, message))
+  if (!spv_choose_paper(paper, &choices->sheet.paper, message) || !spv_choose_dpi(choices->dpi, message))
     return FALSE;
   if (format && !spv_format_from_key(format, &choices->format)) {
     *message = g_strdup_printf(_("no format is called “%s”; take one of: png, pdf, svg"), format);
@@ -43,11 +27,6 @@ choose(const char *paper, const char *format, const char *content, Choices *choi
   }
   if (content && !spv_content_from_list(content, &choices->sheet.content, &error)) {
     *message = g_strdup(error->message);
-    return FALSE;
-  }
-  if (choices->dpi < SPV_DPI_MIN || choices->dpi > SPV_DPI_MAX) {
-    *message = g_strdup_printf(_("%d dots an inch is out of range; take %d to %d"), choices->dpi, SPV_DPI_MIN,
-                               SPV_DPI_MAX);
     return FALSE;
   }
   return TRUE;
@@ -61,22 +40,6 @@ fail(SpvCall *call, const char *file, const GError *error) {
   /* A file that can't be written is named in the message; all else is about the scheme. */
   gboolean names_file = g_error_matches(error, SPV_SHEET_ERROR, SPV_SHEET_ERROR_WRITE);
   return spv_call_fail(call, names_file ? NULL : spv_input_name(file), error->message);
-}
-
-static void
-print_paths(SpvCall *call, const GPtrArray *paths, gboolean as_json) {
-  json_t *names = json_array();
-  for (guint i = 0; i < paths->len; i++) {
-    const char *path = paths->pdata[i];
-    g_autofree char *valid = g_utf8_make_valid(path, -1);
-    json_array_append_new(names, json_string(valid));
-    if (!as_json)
-      g_string_append_printf(call->out, "%s\n", path);
-  }
-  json_t *root = json_pack("{s:o}", "sheets", names);
-  if (as_json)
-    spv_json_print(root, call->out);
-  json_decref(root);
 }
 
 static int
@@ -93,7 +56,7 @@ print_sheets(SpvCall *call, const char *file, const char *folder, const Choices 
   if (!paths)
     return fail(call, file, error);
   spv_call_progress_end(call);
-  print_paths(call, paths, as_json);
+  spv_print_paths(call, "sheets", paths, as_json);
   return SPV_EXIT_DONE;
 }
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Sheets as files. cairo hides what goes wrong while it finishes a file, so the first failure of ours is kept
- * here, whatever cairo says. */
+/* Documents as files. cairo hides what goes wrong while it finishes a file, so the first failure of ours is
+ * kept here, whatever cairo says. */
 #include "config.h"
 
 #include <cairo-pdf.h>
@@ -11,20 +11,20 @@
 #include <string.h>
 
 #include "scheme/save.h"
+#include "sheet/document.h"
 #include "sheet/page-frame.h"
 #include "sheet/png-writer.h"
-#include "sheet/sheet.h"
 
 #define POINTS_PER_MM (72.0 / 25.4)
 #define SLUG_MOST 80u
 
 typedef struct {
-  const SpvSheets *sheets;
+  const SpvDocument *document;
   int dpi;
   GCancellable *cancellable;
   void (*progress)(double fraction, gpointer data);
   gpointer data;
-  guint index;   /* the sheet at hand */
+  guint index;   /* the page at hand */
   SpvSave *save; /* the file at hand */
   GError *error; /* its first failure */
 } Export;
@@ -51,7 +51,7 @@ slug_new(const char *title) {
 static void
 tell_progress(const Export *export, double fraction) {
   if (export->progress != NULL)
-    export->progress((export->index + fraction) / spv_sheets_count(export->sheets), export->data);
+    export->progress((export->index + fraction) / export->document->n_pages, export->data);
 }
 
 static void
@@ -63,7 +63,7 @@ static void
 draw_page(cairo_t *cr, gpointer data) {
   const Export *export = data;
 
-  spv_sheets_draw(export->sheets, export->index, cr);
+  export->document->draw(export->document->data, export->index, cr);
 }
 
 static gboolean
@@ -83,13 +83,11 @@ save_stream(void *data, const unsigned char *bytes, unsigned int length) {
 
 static void
 write_png(Export *export) {
-  const SpvPaper *paper = spv_sheets_paper(export->sheets);
-  SpvPngPage page = { paper->width,
-                      paper->height,
-                      export->dpi,
-                      spv_sheets_title(export->sheets),
-                      "Spolvero " SPV_VERSION,
-                      spv_scale_statement() };
+  const SpvPaper *paper = export->document->paper;
+  SpvPngPage page = {
+    paper->width,         paper->height, export->dpi, export->document->title, "Spolvero " SPV_VERSION,
+    spv_scale_statement()
+  };
 
   spv_png_write(&page, draw_page, export, save_bytes, export, export->cancellable, page_progress, export,
                 &export->error);
@@ -156,7 +154,7 @@ number_surfaces(const GString *svg, GError **error) {
 /* Kept whole until it is finished: a sheet takes a few hundred kilobytes. */
 static void
 write_svg(Export *export) {
-  const SpvPaper *paper = spv_sheets_paper(export->sheets);
+  const SpvPaper *paper = export->document->paper;
   g_autoptr(GString) svg = g_string_new(NULL);
   cairo_surface_t *surface = cairo_svg_surface_create_for_stream(keep_stream, svg, paper->width,
                                                                  paper->height);
@@ -173,16 +171,16 @@ write_svg(Export *export) {
 
 static void
 write_pdf(Export *export) {
-  const SpvPaper *paper = spv_sheets_paper(export->sheets);
+  const SpvPaper *paper = export->document->paper;
   cairo_surface_t *surface = cairo_pdf_surface_create_for_stream(
       save_stream, export, paper->width * POINTS_PER_MM, paper->height * POINTS_PER_MM);
 
   /* An empty date takes away the time of now, which cairo puts in: the same sheets give the same bytes. */
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATE_DATE, "");
-  cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE, spv_sheets_title(export->sheets));
+  cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE, export->document->title);
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATOR, "Spolvero " SPV_VERSION);
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_SUBJECT, spv_scale_statement());
-  for (export->index = 0; export->index < spv_sheets_count(export->sheets) && export->error == NULL;
+  for (export->index = 0; export->index < export->document->n_pages && export->error == NULL;
        export->index++) {
     draw_vector_page(export, surface, POINTS_PER_MM);
     if (export->error == NULL)
@@ -218,11 +216,11 @@ write_file(Export *export, const char *path, void (*write)(Export *export), GErr
 }
 
 static gboolean
-export_each(Export *export, const char *folder, const char *slug, SpvFormat format, GPtrArray *paths,
+export_each(Export *export, const char *folder, const char *name, SpvFormat format, GPtrArray *paths,
             GError **error) {
-  for (export->index = 0; export->index < spv_sheets_count(export->sheets); export->index++) {
-    g_autofree char *name = g_strdup_printf("%s-%u.%s", slug, export->index + 1, spv_format_key(format));
-    g_autofree char *path = g_build_filename(folder, name, NULL);
+  for (export->index = 0; export->index < export->document->n_pages; export->index++) {
+    g_autofree char *file = g_strdup_printf("%s-%u.%s", name, export->index + 1, spv_format_key(format));
+    g_autofree char *path = g_build_filename(folder, file, NULL);
     if (!write_file(export, path, format == SPV_FORMAT_PNG ? write_png : write_svg, error))
       return FALSE;
     g_ptr_array_add(paths, g_steal_pointer(&path));
@@ -233,14 +231,14 @@ export_each(Export *export, const char *folder, const char *slug, SpvFormat form
 }
 
 static gboolean
-export_together(Export *export, const char *folder, const char *slug, GPtrArray *paths, GError **error) {
-  g_autofree char *name = g_strdup_printf("%s.pdf", slug);
-  g_autofree char *path = g_build_filename(folder, name, NULL);
+export_together(Export *export, const char *folder, const char *name, GPtrArray *paths, GError **error) {
+  g_autofree char *file = g_strdup_printf("%s.pdf", name);
+  g_autofree char *path = g_build_filename(folder, file, NULL);
 
   if (!write_file(export, path, write_pdf, error))
     return FALSE;
   g_ptr_array_add(paths, g_steal_pointer(&path));
-  export->index = spv_sheets_count(export->sheets);
+  export->index = export->document->n_pages;
   tell_progress(export, 0);
   return TRUE;
 }
@@ -257,12 +255,11 @@ make_folder(const char *folder, GError **error) {
 }
 
 GPtrArray *
-spv_sheets_export(const SpvSheets *sheets, const char *folder, SpvFormat format, int dpi,
-                  GCancellable *cancellable, void (*progress)(double fraction, gpointer data), gpointer data,
-                  GError **error) {
-  Export export = { sheets, dpi, cancellable, progress, data, 0, NULL, NULL };
+spv_document_export(const SpvDocument *document, const char *folder, const char *name, SpvFormat format,
+                    int dpi, GCancellable *cancellable, void (*progress)(double fraction, gpointer data),
+                    gpointer data, GError **error) {
+  Export export = { document, dpi, cancellable, progress, data, 0, NULL, NULL };
   g_autoptr(GPtrArray) paths = g_ptr_array_new_with_free_func(g_free);
-  g_autofree char *slug = slug_new(spv_sheets_title(sheets));
   gboolean done = FALSE;
 
   if (format == SPV_FORMAT_PNG && (dpi < SPV_DPI_MIN || dpi > SPV_DPI_MAX)) {
@@ -275,11 +272,27 @@ spv_sheets_export(const SpvSheets *sheets, const char *folder, SpvFormat format,
   switch (format) {
   case SPV_FORMAT_PNG:
   case SPV_FORMAT_SVG:
-    done = export_each(&export, folder, slug, format, paths, error);
+    done = export_each(&export, folder, name, format, paths, error);
     break;
   case SPV_FORMAT_PDF:
-    done = export_together(&export, folder, slug, paths, error);
+    done = export_together(&export, folder, name, paths, error);
     break;
   }
   return done ? g_steal_pointer(&paths) : NULL;
+}
+
+static void
+draw_sheet(gconstpointer sheets, guint index, cairo_t *cr) {
+  spv_sheets_draw(sheets, index, cr);
+}
+
+GPtrArray *
+spv_sheets_export(const SpvSheets *sheets, const char *folder, SpvFormat format, int dpi,
+                  GCancellable *cancellable, void (*progress)(double fraction, gpointer data), gpointer data,
+                  GError **error) {
+  SpvDocument document = { spv_sheets_paper(sheets), spv_sheets_title(sheets), spv_sheets_count(sheets),
+                           draw_sheet, sheets };
+  g_autofree char *slug = slug_new(spv_sheets_title(sheets));
+
+  return spv_document_export(&document, folder, slug, format, dpi, cancellable, progress, data, error);
 }

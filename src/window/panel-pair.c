@@ -46,16 +46,33 @@ same_design(const SpvPanel *a, const SpvPanel *b) {
   return TRUE;
 }
 
+static gboolean
+has_locked_layer(const SpvPanel *panel) {
+  for (guint i = 0; i < panel->n_layers; i++)
+    if (panel->layers[i]->locked)
+      return TRUE;
+  return FALSE;
+}
+
+/* SCHEME with DESIGNED for panel TO, unless that is so already, or may not be. */
+static SpvScheme *
+put_design(const SpvScheme *scheme, guint to, const SpvPanel *designed) {
+  if (same_design(designed, scheme->panels[to]))
+    return spv_scheme_ref(scheme);
+  return has_locked_layer(scheme->panels[to]) ? NULL : spv_scheme_with_panel(scheme, to, designed);
+}
+
 SpvScheme *
 spv_panel_pair_copy_design(const SpvScheme *scheme, guint from, guint to) {
-  const SpvPanel *source = scheme->panels[from], *target = scheme->panels[to];
+  const SpvPanel *source = scheme->panels[from];
+  g_autoptr(SpvPanel) copied = spv_panel_with_layers(scheme->panels[to], source->layers, source->n_layers);
 
-  if (same_design(source, target))
-    return spv_scheme_ref(scheme);
-  for (guint i = 0; i < target->n_layers; i++) {
-    if (target->layers[i]->locked)
-      return NULL;
-  }
-  g_autoptr(SpvPanel) copied = spv_panel_with_layers(target, source->layers, source->n_layers);
-  return spv_scheme_with_panel(scheme, to, copied);
+  return put_design(scheme, to, copied);
+}
+
+SpvScheme *
+spv_panel_pair_copy_design_mirrored(const SpvScheme *scheme, guint from, guint to) {
+  g_autoptr(SpvPanel) copied = spv_panel_with_design_mirrored(scheme->panels[to], scheme->panels[from]);
+
+  return put_design(scheme, to, copied);
 }

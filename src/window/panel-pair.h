@@ -14,3 +14,5 @@ SpvScheme *spv_panel_pair_copy_size(const SpvScheme *scheme, guint from, guint t
 
 /* SCHEME with panel TO of the same design as panel FROM, likewise. NULL while a layer of TO is locked. */
 SpvScheme *spv_panel_pair_copy_design(const SpvScheme *scheme, guint from, guint to);
+/* Likewise, of the mirror image of FROM's design. */
+SpvScheme *spv_panel_pair_copy_design_mirrored(const SpvScheme *scheme, guint from, guint to);

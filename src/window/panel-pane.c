@@ -37,6 +37,7 @@ struct _SpvPanelPane {
   GtkLabel *pair_heading;
   GtkButton *size_button;
   GtkButton *design_button;
+  GtkButton *mirror_button;
 
   SpvMeasureEntry *own[SPV_OUTLINE_MEASURES];
   int own_family;   /* whose own measures stand in the grid, or -1 */
@@ -308,6 +309,22 @@ on_design_clicked(SpvPanelPane *self) {
 }
 
 static void
+on_mirror_clicked(SpvPanelPane *self) {
+  copy_across(self, spv_panel_pair_copy_design_mirrored, _("Copy design across, mirrored"));
+}
+
+/* COPIED is SCHEME with the design copied across: SCHEME itself when it is there already, NULL when it may
+ * not be. */
+static void
+show_copy(GtkButton *button, const SpvScheme *copied, const SpvScheme *scheme, const char *does,
+          const char *done) {
+  gtk_widget_set_sensitive(GTK_WIDGET(button), copied && copied != scheme);
+  spv_tip_set(GTK_WIDGET(button), !copied            ? _("A layer there is locked: unlock it first")
+                                  : copied != scheme ? does
+                                                     : done);
+}
+
+static void
 show_pair(SpvPanelPane *self, const SpvScheme *scheme, guint index) {
   int other = spv_panel_pair_find(scheme, index);
 
@@ -316,16 +333,15 @@ show_pair(SpvPanelPane *self, const SpvScheme *scheme, guint index) {
     return;
   g_autoptr(SpvScheme) sized = spv_panel_pair_copy_size(scheme, index, (guint) other);
   g_autoptr(SpvScheme) designed = spv_panel_pair_copy_design(scheme, index, (guint) other);
+  g_autoptr(SpvScheme) mirrored = spv_panel_pair_copy_design_mirrored(scheme, index, (guint) other);
   gtk_label_set_text(self->pair_heading, scheme->panels[other]->name);
-  gtk_widget_set_sensitive(GTK_WIDGET(self->size_button), sized != scheme);
-  spv_tip_set(GTK_WIDGET(self->size_button), sized != scheme
-                                                 ? _("Give it this panel's outline, size and surface")
-                                                 : _("It has this panel's outline, size and surface"));
-  gtk_widget_set_sensitive(GTK_WIDGET(self->design_button), designed && designed != scheme);
-  spv_tip_set(GTK_WIDGET(self->design_button), !designed ? _("A layer there is locked: unlock it first")
-                                               : designed != scheme
-                                                   ? _("Put this panel's layers in place of its own")
-                                                   : _("It has this panel's layers"));
+  show_copy(self->size_button, sized, scheme, _("Give it this panel's outline, size and surface"),
+            _("It has this panel's outline, size and surface"));
+  show_copy(self->design_button, designed, scheme, _("Put this panel's layers in place of its own"),
+            _("It has this panel's layers"));
+  show_copy(self->mirror_button, mirrored, scheme,
+            _("Put the mirror image of this panel's layers in place of its own"),
+            _("It has the mirror image of this panel's layers"));
 }
 
 /* Fields for the family's own measures, unless they are there already. */
@@ -440,6 +456,7 @@ bind_children(GtkWidgetClass *widget_class) {
   gtk_widget_class_bind_template_child(widget_class, SpvPanelPane, pair_heading);
   gtk_widget_class_bind_template_child(widget_class, SpvPanelPane, size_button);
   gtk_widget_class_bind_template_child(widget_class, SpvPanelPane, design_button);
+  gtk_widget_class_bind_template_child(widget_class, SpvPanelPane, mirror_button);
 }
 
 static void
@@ -461,6 +478,7 @@ spv_panel_pane_class_init(SpvPanelPaneClass *klass) {
   gtk_widget_class_bind_template_callback(widget_class, on_measured_toggled);
   gtk_widget_class_bind_template_callback(widget_class, on_size_clicked);
   gtk_widget_class_bind_template_callback(widget_class, on_design_clicked);
+  gtk_widget_class_bind_template_callback(widget_class, on_mirror_clicked);
 }
 
 static void

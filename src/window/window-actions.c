@@ -88,6 +88,17 @@ duplicate_layer(SpvWindow *window) {
 }
 
 static void
+mirror_layer(SpvWindow *window) {
+  spv_session_mirror_layer(window->session);
+}
+
+static void
+choose_layer(SpvWindow *window) {
+  g_action_group_change_action_state(G_ACTION_GROUP(window), "fold-right", g_variant_new_boolean(FALSE));
+  spv_layers_pane_choose_kind(SPV_LAYERS_PANE(window->layers_pane));
+}
+
+static void
 raise_layer(SpvWindow *window) {
   guint layer = (guint) spv_session_layer(window->session);
   spv_session_move_layer(window->session, layer, layer + 1);
@@ -193,8 +204,10 @@ static const struct {
   { "undo", NEEDS_UNDO, undo, NULL },
   { "redo", NEEDS_REDO, redo, NULL },
   { "add-layer", NEEDS_ROOM, NULL, add_layer },
+  { "choose-layer", NEEDS_ROOM, choose_layer, NULL },
   { "remove-layer", NEEDS_OPEN_LAYER, remove_layer, NULL },
   { "duplicate-layer", NEEDS_LAYER_AND_ROOM, duplicate_layer, NULL },
+  { "mirror-layer", NEEDS_OPEN_LAYER, mirror_layer, NULL },
   { "raise-layer", NEEDS_WAY_UP, raise_layer, NULL },
   { "lower-layer", NEEDS_WAY_DOWN, lower_layer, NULL },
   { "rename-layer", NEEDS_OPEN_LAYER, rename_layer, NULL },

@@ -257,11 +257,17 @@ an_empty_panel_offers_a_field(void **state) {
   bench_close(&bench);
 }
 
+static GtkWidget *
+chooser_of(Bench *bench) {
+  GtkWidget *menu = find_called(bench->pane, GTK_TYPE_MENU_BUTTON, "Add a layer");
+
+  return GTK_WIDGET(gtk_menu_button_get_popover(GTK_MENU_BUTTON(menu)));
+}
+
 static void
 the_chooser_adds_every_kind(void **state) {
   Bench bench = bench_open(spv_layers_pane_new());
-  GtkWidget *menu = find_called(bench.pane, GTK_TYPE_MENU_BUTTON, "Add a layer");
-  GtkWidget *chooser = GTK_WIDGET(gtk_menu_button_get_popover(GTK_MENU_BUTTON(menu)));
+  GtkWidget *chooser = chooser_of(&bench);
 
   (void) state;
   assert_true(SPV_IS_LAYER_CHOOSER(chooser));
@@ -271,6 +277,93 @@ the_chooser_adds_every_kind(void **state) {
     assert_int_equal(spv_session_chosen_layer(bench.session)->pattern.kind, kind);
   }
   assert_int_equal(count_steps(bench.session), SPV_N_PATTERNS);
+  bench_close(&bench);
+}
+
+/* How many kinds CHOOSER offers. */
+static guint
+count_offered(GtkWidget *chooser) {
+  guint n = 0;
+  GtkWidget *button;
+
+  for (int i = 0; (button = find_nth(chooser, GTK_TYPE_BUTTON, i)); i++)
+    n += g_object_get_data(G_OBJECT(button), "kind") || find_words(button, "Field") ? 1 : 0;
+  return n;
+}
+
+static void
+the_chooser_finds_kinds_by_their_words(void **state) {
+  /* What is typed, how many are found, and one of them. */
+  static const struct {
+    const char *typed;
+    guint n;
+    const char *one;
+  } rows[] = {
+    { "cresc", 1, "Crescent" }, { "CROSS F", 1, "Cross fitchy" }, { "oak-branch", 1, "Oak branch" },
+    { "field", 1, "Field" },    { "per p", 2, "Per pall" },
+  };
+  Bench bench = bench_open(spv_layers_pane_new());
+  GtkWidget *chooser = chooser_of(&bench), *search = find_nth(chooser, GTK_TYPE_SEARCH_ENTRY, 0);
+  GtkWidget *nothing = find_words(chooser, "Nothing is called so. Try another word.");
+
+  (void) state;
+  assert_true(is_called(search, "Search for a kind of layer"));
+  assert_int_equal(count_offered(chooser), SPV_N_PATTERNS);
+  for (guint i = 0; i < G_N_ELEMENTS(rows); i++) {
+    gtk_editable_set_text(GTK_EDITABLE(search), rows[i].typed);
+    assert_int_equal(count_offered(chooser), rows[i].n);
+    assert_non_null(find_called(chooser, GTK_TYPE_BUTTON, rows[i].one));
+    assert_false(gtk_widget_get_visible(nothing));
+  }
+  gtk_editable_set_text(GTK_EDITABLE(search), "kraken");
+  assert_int_equal(count_offered(chooser), 0);
+  assert_true(gtk_widget_get_visible(nothing));
+  press_enter(search);
+  assert_int_equal(count_steps(bench.session), 0);
+  bench_close(&bench);
+}
+
+static void
+enter_adds_the_first_that_is_found(void **state) {
+  Bench bench = bench_open(spv_layers_pane_new());
+  GtkWidget *chooser = chooser_of(&bench), *search = find_nth(chooser, GTK_TYPE_SEARCH_ENTRY, 0);
+
+  (void) state;
+  spv_layers_pane_choose_kind(SPV_LAYERS_PANE(bench.pane));
+  WAIT_FOR(gtk_widget_get_mapped(search), 5000);
+  press_enter(search);
+  assert_int_equal(count_steps(bench.session), 0); /* nothing was typed: nothing was asked for */
+  gtk_editable_set_text(GTK_EDITABLE(search), "lant");
+  press_enter(search);
+  assert_int_equal(spv_session_chosen_layer(bench.session)->pattern.kind, SPV_PATTERN_LANTERN);
+  WAIT_FOR(!gtk_widget_get_mapped(search), 5000);
+  spv_layers_pane_choose_kind(SPV_LAYERS_PANE(bench.pane));
+  WAIT_FOR(gtk_widget_get_mapped(search), 5000);
+  assert_string_equal(text_of(search), "");
+  assert_true(press_key(search, GDK_KEY_Down, 0));
+  assert_non_null(find_words(gtk_root_get_focus(gtk_widget_get_root(search)), "Field"));
+  bench_close(&bench);
+}
+
+static void
+a_row_says_how_many_there_are_and_what_they_are_laid_on(void **state) {
+  Bench bench = bench_open(spv_layers_pane_new());
+
+  (void) state;
+  spv_session_add_layer(bench.session, SPV_PATTERN_MULLET);
+  assert_non_null(find_words(row_at(&bench, 0), "5 points, bone"));
+  int number = spv_pattern_measure_index(SPV_PATTERN_MULLET, "number");
+  g_autoptr(SpvLayer)
+      three = spv_layer_with_measure(layer_at(&bench, 3), (guint) number, (SpvMeasure){ SPV_UNIT_PLAIN, 3 });
+  g_autoptr(SpvLayer) laid = spv_layer_with_on(three, "jagged-border");
+  spv_session_edit_layer(bench.session, 3, laid, "Change number", NULL);
+  assert_non_null(find_words(row_at(&bench, 0), "×\u20093, 5 points, on “Jagged border”, bone"));
+  g_autoptr(SpvLayer) crossed = spv_layer_with_counterchange(three, "check");
+  g_autoptr(SpvLayer) mirrored = spv_layer_with_mirrored(crossed, TRUE);
+  spv_session_edit_layer(bench.session, 3, mirrored, "Counterchange layer", NULL);
+  assert_non_null(find_words(row_at(&bench, 0), "×\u20093, 5 points, counterchanged, mirrored"));
+  spv_session_add_layer(bench.session, SPV_PATTERN_LETTERING);
+  assert_non_null(strstr(gtk_widget_get_tooltip_text(row_at(&bench, 0)), "“VII”"));
   bench_close(&bench);
 }
 
@@ -301,6 +394,9 @@ static const struct CMUnitTest tests[] = {
   cmocka_unit_test(another_panel_ends_a_rename),
   cmocka_unit_test(an_empty_panel_offers_a_field),
   cmocka_unit_test(the_chooser_adds_every_kind),
+  cmocka_unit_test(the_chooser_finds_kinds_by_their_words),
+  cmocka_unit_test(enter_adds_the_first_that_is_found),
+  cmocka_unit_test(a_row_says_how_many_there_are_and_what_they_are_laid_on),
   cmocka_unit_test(another_document_fills_it_anew),
 };
 

@@ -152,7 +152,7 @@ renames(void **state) {
 static void
 gives_to_the_other_side(void **state) {
   Bench bench = bench_open(spv_panel_pane_new());
-  GtkWidget *size = NULL, *design = NULL, *button;
+  GtkWidget *size = NULL, *design = NULL, *mirrored = NULL, *button;
 
   (void) state;
   for (int n = 0; (button = find_nth(bench.pane, GTK_TYPE_BUTTON, n)); n++) {
@@ -160,6 +160,8 @@ gives_to_the_other_side(void **state) {
       size = button;
     if (g_strcmp0(gtk_button_get_label(GTK_BUTTON(button)), "Same _design") == 0)
       design = button;
+    if (g_strcmp0(gtk_button_get_label(GTK_BUTTON(button)), "Same design, mi_rrored") == 0)
+      mirrored = button;
   }
   assert_non_null(find_words(bench.pane, "kneepad, sinister"));
   assert_false(gtk_widget_is_sensitive(size)); /* they are of one size already */
@@ -173,7 +175,12 @@ gives_to_the_other_side(void **state) {
   assert_int_equal(spv_session_scheme(bench.session)->panels[1]->n_layers, 3);
   assert_false(gtk_widget_is_sensitive(design));
   assert_int_equal(spv_session_panel(bench.session), 0);
-  assert_int_equal(count_steps(bench.session), 3);
+  click(mirrored);
+  assert_true(spv_session_scheme(bench.session)->panels[1]->layers[2]->pattern.mirrored);
+  assert_false(gtk_widget_is_sensitive(mirrored));
+  assert_true(gtk_widget_is_sensitive(design));
+  assert_string_equal(spv_session_undo_label(bench.session), "Copy design across, mirrored");
+  assert_int_equal(count_steps(bench.session), 4);
   bench_close(&bench);
 }
 

@@ -145,6 +145,37 @@ a_border_is_seen_on_a_bare_panel(void **state) {
 }
 
 static void
+another_kind_keeps_what_it_has_and_gets_what_it_needs(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  spv_session_set_layer_kind(s, 0, SPV_PATTERN_TIERCED_IN_FESS);
+  const SpvLayer *layer = spv_session_chosen_panel(s)->layers[0];
+  assert_int_equal(layer->pattern.kind, SPV_PATTERN_TIERCED_IN_FESS);
+  assert_string_equal(layer->id, "field");
+  assert_string_equal(layer->tinctures[0], "argent");
+  assert_string_equal(layer->tinctures[1], "sable");
+  assert_string_equal(layer->tinctures[2], "vert");
+  assert_string_equal(spv_session_undo_label(s), "Change kind of layer");
+  spv_session_set_layer_locked(s, 0, TRUE);
+  spv_session_set_layer_kind(s, 0, SPV_PATTERN_FIELD);
+  assert_int_equal(spv_session_chosen_panel(s)->layers[0]->pattern.kind, SPV_PATTERN_TIERCED_IN_FESS);
+}
+
+static void
+a_layer_is_mirrored_and_mirrored_back(void **state) {
+  SpvSession *s = ((Fixture *) *state)->session;
+  spv_session_select(s, 0, 1);
+  spv_session_mirror_layer(s);
+  assert_true(spv_session_chosen_layer(s)->pattern.mirrored);
+  assert_string_equal(spv_session_undo_label(s), "Mirror layer");
+  spv_session_mirror_layer(s);
+  assert_false(spv_session_chosen_layer(s)->pattern.mirrored);
+  spv_session_select(s, 0, -1);
+  spv_session_mirror_layer(s);
+  spv_session_undo(s);
+  assert_true(spv_session_chosen_panel(s)->layers[1]->pattern.mirrored);
+}
+
+static void
 removing_goes_on_downwards_and_stops_at_none(void **state) {
   SpvSession *s = ((Fixture *) *state)->session;
   spv_session_remove_layer(s);
@@ -504,6 +535,8 @@ main(void) {
     SESSION(adds_above_the_chosen_layer_and_chooses_it),
     SESSION(adds_on_top_of_a_panel_with_no_layer_chosen),
     SESSION(a_border_is_seen_on_a_bare_panel),
+    SESSION(another_kind_keeps_what_it_has_and_gets_what_it_needs),
+    SESSION(a_layer_is_mirrored_and_mirrored_back),
     SESSION(removing_goes_on_downwards_and_stops_at_none),
     SESSION(of_a_locked_layer_nothing_changes_but_the_lock),
     SESSION(a_layer_moves_only_to_a_place_that_there_is),

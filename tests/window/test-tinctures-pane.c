@@ -2,7 +2,11 @@
 /* The scheme's tinctures. */
 #include "window/test-pane-support.h"
 
+#include <math.h>
+
+#include "window/tincture-choice.h"
 #include "window/tincture-colour.h"
+#include "window/tincture-fur.h"
 #include "window/tincture-row.h"
 #include "window/tinctures-pane.h"
 
@@ -94,21 +98,30 @@ tips_that_stay_the_same_are_not_set_again(void **state) {
   bench_close(&bench);
 }
 
+/* Chooses WHAT in the menu of the button that adds. */
+static void
+add(Bench *bench, const char *action, const char *what) {
+  GVariant *parameter = what ? g_variant_new_string(what) : NULL;
+
+  assert_true(
+      gtk_widget_activate_action_variant(find_nth(bench->pane, GTK_TYPE_MENU_BUTTON, 0), action, parameter));
+}
+
 static void
 a_new_one_takes_a_hatch_that_is_free(void **state) {
   Bench bench = bench_open(spv_tinctures_pane_new());
-  GtkWidget *add = find_called(bench.pane, GTK_TYPE_BUTTON, "Add a tincture");
+  GtkWidget *button = find_called(bench.pane, GTK_TYPE_MENU_BUTTON, "Add a tincture");
   GtkWidget *first = row_at(&bench, 0);
 
   (void) state;
-  click(add);
+  add(&bench, "tincture.add-colour", NULL);
   assert_int_equal(tincture(&bench, 3)->hatch, SPV_HATCH_OR);
   assert_string_equal(tincture(&bench, 3)->id, "or");
   assert_ptr_equal(row_at(&bench, 0), first);
   for (guint n = 4; n < SPV_SCHEME_MAX_TINCTURES; n++)
-    click(add);
+    add(&bench, "tincture.add-colour", NULL);
   assert_int_equal(spv_session_scheme(bench.session)->n_tinctures, SPV_SCHEME_MAX_TINCTURES);
-  assert_false(gtk_widget_is_sensitive(add));
+  assert_false(gtk_widget_is_sensitive(button));
   for (guint i = 0; i < SPV_SCHEME_MAX_TINCTURES; i++)
     assert_int_equal(spv_scheme_find_tincture(spv_session_scheme(bench.session), tincture(&bench, i)->id), i);
   bench_close(&bench);
@@ -152,6 +165,89 @@ the_dialog_changes_the_colour_when_the_painter_agrees(void **state) {
   bench_close(&bench);
 }
 
+/* "ermine" of bone and soot, its row, and what its button opens. */
+static SpvTinctureFur *
+add_ermine(Bench *bench) {
+  GtkWidget *fur;
+
+  add(bench, "tincture.add-fur", "ermine");
+  assert_int_equal(spv_session_scheme(bench->session)->n_tinctures, 4);
+  fur = find_nth(row_at(bench, 3), SPV_TYPE_TINCTURE_FUR, 0);
+  assert_non_null(fur);
+  return SPV_TINCTURE_FUR(fur);
+}
+
+static void
+a_fur_is_made_of_two_plain_tinctures(void **state) {
+  Bench bench = bench_open(spv_tinctures_pane_new());
+  GtkWidget *fur = GTK_WIDGET(add_ermine(&bench)), *spots;
+
+  (void) state;
+  assert_int_equal(tincture(&bench, 3)->fur, SPV_FUR_ERMINE);
+  assert_string_equal(tincture(&bench, 3)->of[0], "argent");
+  assert_string_equal(tincture(&bench, 3)->of[1], "sable");
+  assert_string_equal(spv_session_undo_label(bench.session), "Add fur");
+  assert_non_null(find_called(row_at(&bench, 3), GTK_TYPE_BUTTON, "Fur of ermine"));
+  assert_false(
+      is_shown(find_nth(row_at(&bench, 3), GTK_TYPE_DROP_DOWN, 3))); /* the hatch's, after the fur's */
+
+  /* No fur is made of a fur. */
+  spots = find_called(fur, GTK_TYPE_DROP_DOWN, "Spots");
+  assert_int_equal(g_list_model_get_n_items(gtk_drop_down_get_model(GTK_DROP_DOWN(spots))), 3);
+  gtk_drop_down_set_selected(GTK_DROP_DOWN(spots), 2);
+  assert_string_equal(tincture(&bench, 3)->of[1], "vert");
+  /* The ground's own colour for the spots: then the ground takes theirs. */
+  gtk_drop_down_set_selected(GTK_DROP_DOWN(spots), 0);
+  assert_string_equal(tincture(&bench, 3)->of[0], "vert");
+  assert_string_equal(tincture(&bench, 3)->of[1], "argent");
+  assert_string_equal(spv_session_undo_label(bench.session), "Change spots of fur");
+  gtk_drop_down_set_selected(GTK_DROP_DOWN(find_called(fur, GTK_TYPE_DROP_DOWN, "Fur")), SPV_FUR_POTENT - 1);
+  assert_int_equal(tincture(&bench, 3)->fur, SPV_FUR_POTENT);
+  /* What a fur is made of must stay. */
+  assert_false(
+      gtk_widget_is_sensitive(find_called(row_at(&bench, 2), GTK_TYPE_BUTTON, "Remove “deep sea green”")));
+  spv_session_undo(bench.session);
+  assert_int_equal(gtk_drop_down_get_selected(GTK_DROP_DOWN(find_called(fur, GTK_TYPE_DROP_DOWN, "Fur"))),
+                   SPV_FUR_ERMINE - 1);
+  bench_close(&bench);
+}
+
+static void
+the_pitch_of_a_fur_goes_by_the_line_until_it_is_given(void **state) {
+  Bench bench = bench_open(spv_tinctures_pane_new());
+  GtkWidget *pitch = find_called(GTK_WIDGET(add_ermine(&bench)), GTK_TYPE_ENTRY, "Pitch");
+  double fine = spv_fur_smallest_pitch(SPV_FUR_ERMINE, spv_session_scheme(bench.session)->finest_line);
+
+  (void) state;
+  assert_true(tincture(&bench, 3)->pitch == 0);
+  assert_true(fabs(g_ascii_strtod(text_of(pitch), NULL) - fine) <= 0.005);
+  gtk_editable_set_text(GTK_EDITABLE(pitch), "2.5");
+  assert_true(tincture(&bench, 3)->pitch == 2.5);
+  press_enter(pitch);
+  gtk_editable_set_text(GTK_EDITABLE(pitch), "");
+  press_enter(pitch);
+  assert_true(tincture(&bench, 3)->pitch == 0);
+  assert_true(fabs(g_ascii_strtod(text_of(pitch), NULL) - fine) <= 0.005);
+  bench_close(&bench);
+}
+
+static void
+a_fur_needs_two_tinctures(void **state) {
+  Bench bench = bench_open(spv_tinctures_pane_new());
+  g_autoptr(SpvScheme) bare = spv_scheme_new("Lantern Company", "One panel");
+
+  (void) state;
+  spv_session_replace(bench.session, bare, NULL);
+  for (guint n = 0; n < 3; n++) {
+    gtk_widget_activate_action(find_nth(bench.pane, GTK_TYPE_MENU_BUTTON, 0), "tincture.add-fur", "s",
+                               "vair");
+    assert_int_equal(spv_session_scheme(bench.session)->n_tinctures, n < 2 ? n : n + 1);
+    if (n < 2)
+      add(&bench, "tincture.add-colour", NULL);
+  }
+  bench_close(&bench);
+}
+
 static const struct CMUnitTest tests[] = {
   cmocka_unit_test(a_run_of_typing_is_one_step),
   cmocka_unit_test(a_name_is_needed),
@@ -159,6 +255,9 @@ static const struct CMUnitTest tests[] = {
   cmocka_unit_test(tips_that_stay_the_same_are_not_set_again),
   cmocka_unit_test(a_new_one_takes_a_hatch_that_is_free),
   cmocka_unit_test(changes_the_hatch),
+  cmocka_unit_test(a_fur_is_made_of_two_plain_tinctures),
+  cmocka_unit_test(the_pitch_of_a_fur_goes_by_the_line_until_it_is_given),
+  cmocka_unit_test(a_fur_needs_two_tinctures),
   cmocka_unit_test(the_dialog_changes_the_colour_when_the_painter_agrees),
 };
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Borders: the jagged border, whose points stand on an edge, and the plain bordure. */
+/* The jagged border, whose points stand on an edge. */
 #include "heraldry/lay-private.h"
 
 /* How far a border's outer side lies beyond the panel, so that it never shows, as a part of its smaller
@@ -248,29 +248,4 @@ spv_lay_jagged_border(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft
   add_dots(&jagged, all_round, draft);
   if (straight)
     stand_dots(draft, outline, &jagged);
-}
-
-/* The box less what is left of the panel when a disc as wide as the bordure has run round inside its edge. */
-void
-spv_lay_bordure(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
-  const SpvOutline *outline = frame->outline;
-  double width = spv_pattern_measure(pattern, SPV_BORDURE_WIDTH, outline, 0);
-  SpvPathBuilder *builder = spv_path_builder_new();
-
-  if (width > 0) {
-    g_autoptr(SpvShape) inner = spv_shape_offset(spv_outline_shape(outline), -width);
-    SpvCut box = spv_cut_box(spv_lay_box(outline));
-    gsize n_pieces;
-    const SpvPiece *pieces = spv_shape_pieces(inner, &n_pieces);
-
-    spv_cut_add(&box, builder);
-    for (gsize i = 0; i < n_pieces; i++) {
-      const SpvRing *ring = pieces[i].rings[0];
-      g_autofree SpvPoint *reversed = g_new(SpvPoint, ring->n_points);
-      for (gsize k = 0; k < ring->n_points; k++)
-        reversed[k] = ring->points[ring->n_points - 1 - k];
-      spv_path_builder_polygon(builder, reversed, ring->n_points);
-    }
-  }
-  draft->area[0] = spv_path_builder_build(builder);
 }

@@ -30,19 +30,19 @@ static const SpvMeasureSpec bordure_measures[] = {
   LINE_MEASURES,
 };
 
-/* Half as wide as a bordure (Fox-Davies p. 141), as far from the edge as it is wide (common practice, no source). */
+/* The widths by Fox-Davies p. 141, as bordures.c says. As far from the edge as a bordure is wide: common practice, no
+ * source. */
 static const SpvMeasureSpec orle_measures[] = {
-  SPEC_LENGTH("width", N_("Width"), N_("How wide it is"), SPV_BASIS_SMALLER, OF(0.06), 0),
-  SPEC_LENGTH("inset", N_("Inset"), N_("How far it lies inside the panel's edge"), SPV_BASIS_SMALLER, OF(0.08), 0),
+  SPEC_LENGTH("width", N_("Width"), N_("How wide it is; half a bordure when not given"), SPV_BASIS_SMALLER, AUTO, 0),
+  SPEC_LENGTH("inset", N_("Inset"), N_("How far it lies inside the panel's edge; as far as a bordure is wide when not given"), SPV_BASIS_SMALLER, AUTO, 0),
   LINE_MEASURES,
 };
 
-/* A narrow orle, usually double: common practice, no source. */
 static const SpvMeasureSpec tressure_measures[] = {
-  SPEC_LENGTH("width", N_("Width"), N_("How wide each is"), SPV_BASIS_SMALLER, OF(0.03), 0),
+  SPEC_LENGTH("width", N_("Width"), N_("How wide each is; a quarter of a bordure when not given"), SPV_BASIS_SMALLER, AUTO, 0),
   SPEC_COUNT("number", N_("Number"), N_("How many lie inside one another"), COUNT(1), 1, 50),
   SPEC_LENGTH("apart", N_("Apart"), N_("How far one is from the next; as far as it is wide when not given"), SPV_BASIS_SMALLER, AUTO, 0),
-  SPEC_LENGTH("inset", N_("Inset"), N_("How far the outer one lies inside the panel's edge"), SPV_BASIS_SMALLER, OF(0.08), 0),
+  SPEC_LENGTH("inset", N_("Inset"), N_("How far the outer one lies inside the panel's edge; as far as a bordure is wide when not given"), SPV_BASIS_SMALLER, AUTO, 0),
   LINE_MEASURES,
 };
 
@@ -54,8 +54,8 @@ const SpvPatternInfo spv_border_kinds[] = {
   KIND(SPV_PATTERN_BORDURE) = { "bordure", N_("Bordure"), 1, { N_("Bordure") },
     MEASURES(bordure_measures), .lay = spv_lay_bordure },
   KIND(SPV_PATTERN_ORLE) = { "orle", N_("Orle"), 1, { N_("Orle") },
-    MEASURES(orle_measures), .lay = spv_lay_pending },
+    MEASURES(orle_measures), .lay = spv_lay_orle },
   KIND(SPV_PATTERN_TRESSURE) = { "tressure", N_("Tressure"), 1, { N_("Tressure") },
-    MEASURES(tressure_measures), .lay = spv_lay_pending },
+    MEASURES(tressure_measures), .lay = spv_lay_tressure },
 };
 /* clang-format on */

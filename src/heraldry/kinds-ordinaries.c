@@ -1,34 +1,34 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Ordinaries: their names and measures. Widths are the handbooks', as fractions of the field: Kent, The Banner
  * Display'd (1726) ch. 1; Cussans, The Grammar of Heraldry (1866) pp. 13-15; Boutell, Handbook to English
- * Heraldry, 11th ed., ch. VI and VII; Fox-Davies, A Complete Guide to Heraldry (1909) pp. 106-141. Where they
- * disagree the choice is said beside it. All can be overruled. */
+ * Heraldry, 11th ed., ch. VI and VII; Fox-Davies, A Complete Guide to Heraldry (1909) pp. 106-141. Where one
+ * depends on how many there are, or on whether it is charged, it stands in bands.c, chevrons.c and crosses.c,
+ * each with its source. All can be overruled. */
 #include "heraldry/kinds-private.h"
 
 /* clang-format off */
 #define WIDTH(basis, fraction) SPEC_LENGTH("width", N_("Width"), N_("How wide it is"), basis, OF(fraction), 0)
+/* Chosen by the number: the usual one, less where several would not fit. */
+#define WIDTH_BY_NUMBER(basis, hint) SPEC_LENGTH("width", N_("Width"), hint, basis, AUTO, 0)
 /* Chosen by whether it is charged. */
 #define WIDTH_BY_CHARGE(basis) SPEC_LENGTH("width", N_("Width"), \
   N_("How wide it is; a fifth of the panel when not given, a third when charged"), basis, AUTO, 0)
 #define NUMBER(n) SPEC_COUNT("number", N_("Number"), N_("How many there are"), COUNT(n), 1, 50)
 #define APART(basis) SPEC_LENGTH("apart", N_("Apart"), N_("How far one is from the next; evenly when not given"), basis, AUTO, 0)
 
-#define FESS_MEASURES(name, fraction, n) static const SpvMeasureSpec name[] = { \
-  WIDTH(SPV_BASIS_HEIGHT, fraction), NUMBER(n), APART(SPV_BASIS_HEIGHT), \
+#define FESS_MEASURES(name, width_hint, n) static const SpvMeasureSpec name[] = { \
+  WIDTH_BY_NUMBER(SPV_BASIS_HEIGHT, width_hint), NUMBER(n), APART(SPV_BASIS_HEIGHT), \
   SPEC_LENGTH("shift", N_("Shift"), N_("How far the middle lies below half the height"), SPV_BASIS_HEIGHT, OF(0), -LONGEST), \
   EDGES_MEASURE, LINE_MEASURES }
 
-/* A third: Kent no. 5; Fox-Davies p. 117 ("seldom drawn so"). */
-FESS_MEASURES(fess_measures, 1.0 / 3, 1);
-/* A fifth: Kent no. 9; Cussans p. 15; Boutell. The closet is half of it, the barrulet a quarter (Cussans p. 15; Parker;
- * Fox-Davies and Boutell make it a half). */
-FESS_MEASURES(bar_measures, 1.0 / 5, 2);
-FESS_MEASURES(closet_measures, 1.0 / 10, 2);
-FESS_MEASURES(barrulet_measures, 1.0 / 20, 2);
+FESS_MEASURES(fess_measures, N_("How wide it is; a third of the panel when not given, less where several must fit"), 1);
+FESS_MEASURES(bar_measures, N_("How wide it is; a fifth of the panel when not given, less where many must fit"), 2);
+FESS_MEASURES(closet_measures, N_("How wide it is; a tenth of the panel when not given, less where many must fit"), 2);
+FESS_MEASURES(barrulet_measures, N_("How wide it is; a twentieth of the panel when not given, less where many must fit"), 2);
 
 /* A pair of barrulets, counted as one: Fox-Davies pp. 119-120. */
 static const SpvMeasureSpec bar_gemel_measures[] = {
-  SPEC_LENGTH("width", N_("Width"), N_("How wide each bar of a pair is"), SPV_BASIS_HEIGHT, OF(1.0 / 20), 0),
+  WIDTH_BY_NUMBER(SPV_BASIS_HEIGHT, N_("How wide each bar of a pair is; a twentieth of the panel when not given, less where many must fit")),
   SPEC_COUNT("number", N_("Pairs"), N_("How many pairs there are"), COUNT(1), 1, 50),
   SPEC_LENGTH("gap", N_("Gap"), N_("Between the two bars of a pair; as wide as a bar when not given"), SPV_BASIS_HEIGHT, AUTO, 0),
   APART(SPV_BASIS_HEIGHT),
@@ -36,33 +36,30 @@ static const SpvMeasureSpec bar_gemel_measures[] = {
   EDGES_MEASURE, LINE_MEASURES,
 };
 
-#define PALE_MEASURES(name, fraction, n) static const SpvMeasureSpec name[] = { \
-  WIDTH(SPV_BASIS_WIDTH, fraction), NUMBER(n), APART(SPV_BASIS_WIDTH), \
+#define PALE_MEASURES(name, width_hint, n) static const SpvMeasureSpec name[] = { \
+  WIDTH_BY_NUMBER(SPV_BASIS_WIDTH, width_hint), NUMBER(n), APART(SPV_BASIS_WIDTH), \
   SPEC_LENGTH("shift", N_("Shift"), N_("How far the middle lies from the centre line, towards sinister"), SPV_BASIS_WIDTH, OF(0), -LONGEST), \
   EDGES_MEASURE, LINE_MEASURES }
 
-/* A third: Kent no. 3; Cussans p. 13. Half of it the pallet, a quarter the endorse: Boutell ch. VI. */
-PALE_MEASURES(pale_measures, 1.0 / 3, 1);
-PALE_MEASURES(pallet_measures, 1.0 / 6, 2);
-PALE_MEASURES(endorse_measures, 1.0 / 12, 2);
+PALE_MEASURES(pale_measures, N_("How wide it is; a third of the panel when not given, less where several must fit"), 1);
+PALE_MEASURES(pallet_measures, N_("How wide it is; a sixth of the panel when not given, less where many must fit"), 2);
+PALE_MEASURES(endorse_measures, N_("How wide it is; a twelfth of the panel when not given, less where many must fit"), 2);
 
 #define SLOPE SPEC_ANGLE("angle", N_("Slope"), N_("How steeply it falls; from corner to corner when not given"), AUTO, 1, 89)
 #define BEND_SHIFT SPEC_LENGTH("shift", N_("Shift"), \
   N_("How far from the centre line the middle crosses half the height, towards sinister"), SPV_BASIS_WIDTH, OF(0), -LONGEST)
 
-/* A fifth, a third when charged: Kent no. 4; Cussans p. 13. */
 static const SpvMeasureSpec bend_measures[] = {
   WIDTH_BY_CHARGE(SPV_BASIS_WIDTH), NUMBER(1), APART(SPV_BASIS_WIDTH), SLOPE, BEND_SHIFT, CHARGED_MEASURE,
   EDGES_MEASURE, LINE_MEASURES,
 };
 
-#define BENDLET_MEASURES(name, fraction, n) static const SpvMeasureSpec name[] = { \
-  WIDTH(SPV_BASIS_WIDTH, fraction), NUMBER(n), APART(SPV_BASIS_WIDTH), SLOPE, BEND_SHIFT, EDGES_MEASURE, LINE_MEASURES }
+#define BENDLET_MEASURES(name, n) static const SpvMeasureSpec name[] = { \
+  WIDTH_BY_NUMBER(SPV_BASIS_WIDTH, N_("How wide it is; a tenth of the panel when not given, less where many must fit")), \
+  NUMBER(n), APART(SPV_BASIS_WIDTH), SLOPE, BEND_SHIFT, EDGES_MEASURE, LINE_MEASURES }
 
-/* Half a bend: Fox-Davies p. 113. */
-BENDLET_MEASURES(bendlet_measures, 1.0 / 10, 2);
-/* Half a bend sinister: Manual of Heraldry, 5th ed., ch. IV. */
-BENDLET_MEASURES(scarpe_measures, 1.0 / 10, 1);
+BENDLET_MEASURES(bendlet_measures, 2);
+BENDLET_MEASURES(scarpe_measures, 1);
 
 /* A quarter of a bend, never alone: Fox-Davies p. 113. One on either side of a bend of the usual width. */
 static const SpvMeasureSpec cotise_measures[] = {
@@ -78,20 +75,18 @@ static const SpvMeasureSpec baton_measures[] = {
   SLOPE, BEND_SHIFT, EDGES_MEASURE, LINE_MEASURES,
 };
 
-#define CHEVRON_MEASURES(name, fraction, n) static const SpvMeasureSpec name[] = { \
-  SPEC_LENGTH("width", N_("Width"), N_("How wide its limbs are"), SPV_BASIS_WIDTH, OF(fraction), 0), \
+#define CHEVRON_MEASURES(name, width_hint, n) static const SpvMeasureSpec name[] = { \
+  WIDTH_BY_NUMBER(SPV_BASIS_WIDTH, width_hint), \
   NUMBER(n), APART(SPV_BASIS_HEIGHT), \
-  SPEC_LENGTH("apex", N_("Apex"), N_("How far the point of the uppermost lies below the top edge; in the middle when not given"), \
+  SPEC_LENGTH("apex", N_("Apex"), N_("How far the point of the uppermost lies below the top edge; by their number when not given"), \
               SPV_BASIS_HEIGHT, AUTO, -LONGEST), \
   SPEC_ANGLE("angle", N_("Angle"), N_("Between the two limbs"), DEGREES(90), 10, 170), \
   EDGES_MEASURE, LINE_MEASURES }
 
-/* A fifth of the width: Cussans p. 15; Kent no. 7. Half of it the chevronel, a quarter the couple-close: Cussans. */
-CHEVRON_MEASURES(chevron_measures, 1.0 / 5, 1);
-CHEVRON_MEASURES(chevronel_measures, 1.0 / 10, 3);
-CHEVRON_MEASURES(couple_close_measures, 1.0 / 20, 2);
+CHEVRON_MEASURES(chevron_measures, N_("How wide its limbs are; a fifth of the panel when not given, less where several must fit"), 1);
+CHEVRON_MEASURES(chevronel_measures, N_("How wide its limbs are; a tenth of the panel when not given, less where many must fit"), 3);
+CHEVRON_MEASURES(couple_close_measures, N_("How wide its limbs are; a twentieth of the panel when not given, less where many must fit"), 2);
 
-/* A fifth, a third when charged: Kent no. 1; Manual of Heraldry, 5th ed., ch. IV. */
 static const SpvMeasureSpec cross_measures[] = {
   WIDTH_BY_CHARGE(SPV_BASIS_WIDTH),
   SPEC_LENGTH("across", N_("Shift across"), N_("How far the upright limb lies from the centre line, towards sinister"),
@@ -100,14 +95,13 @@ static const SpvMeasureSpec cross_measures[] = {
   CHARGED_MEASURE, LINE_MEASURES,
 };
 
-/* Kent no. 8. */
 static const SpvMeasureSpec saltire_measures[] = {
   WIDTH_BY_CHARGE(SPV_BASIS_WIDTH), SLOPE, CHARGED_MEASURE, LINE_MEASURES,
 };
 
-/* Very nearly the whole chief line, the rest at discretion: Fox-Davies p. 124. The length is common practice, no source. */
+/* The width by Fox-Davies p. 124, the rest at discretion. The length is common practice, no source. */
 static const SpvMeasureSpec pile_measures[] = {
-  SPEC_LENGTH("width", N_("Width"), N_("How wide it is at the top edge; shared by all where there are several"),
+  SPEC_LENGTH("width", N_("Width"), N_("How wide it is at the top edge; nearly all of it when not given, shared where there are several"),
               SPV_BASIS_WIDTH, AUTO, 0),
   SPEC_LENGTH("length", N_("Length"), N_("How far the point lies below the top edge"), SPV_BASIS_HEIGHT, OF(0.85), 0),
   NUMBER(1), LINE_MEASURES,
@@ -128,7 +122,6 @@ static const SpvMeasureSpec quarter_measures[] = {
   LINE_MEASURES,
 };
 
-/* A ninth of the field: Fox-Davies p. 135; charged, three quarters of a quarter: Boutell ch. VII. */
 static const SpvMeasureSpec canton_measures[] = {
   SPEC_LENGTH("width", N_("Width"), N_("How wide it is; a third of the panel when not given, wider when charged"), SPV_BASIS_WIDTH, AUTO, 0),
   SPEC_LENGTH("height", N_("Height"), N_("How high it is; a third of the panel when not given, more when charged"), SPV_BASIS_HEIGHT, AUTO, 0),
@@ -170,6 +163,7 @@ static const SpvMeasureSpec label_measures[] = {
   SPEC_LENGTH("width", N_("Width"), N_("How wide the strap and each point are"), SPV_BASIS_WIDTH, OF(0.07), 0),
   SPEC_LENGTH("depth", N_("Depth"), N_("How far the points hang down from the strap's upper edge"), SPV_BASIS_HEIGHT, OF(0.2), 0),
   SPEC_LENGTH("level", N_("Level"), N_("How far the strap's upper edge lies below the top edge"), SPV_BASIS_HEIGHT, OF(0.12), -LONGEST),
+  SPEC_LENGTH("length", N_("Length"), N_("How long the strap is; from side to side when not given"), SPV_BASIS_WIDTH, AUTO, 0),
 };
 
 #define KIND(kind) [kind - SPV_PATTERN_CHIEF]
@@ -177,33 +171,33 @@ static const SpvMeasureSpec label_measures[] = {
 
 const SpvPatternInfo spv_ordinary_kinds[] = {
   KIND(SPV_PATTERN_CHIEF) = ORDINARY("chief", N_("Chief"), chief_measures, spv_lay_chief),
-  KIND(SPV_PATTERN_FILLET) = ORDINARY("fillet", N_("Fillet"), fillet_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_FESS) = ORDINARY("fess", N_("Fess"), fess_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_BAR) = ORDINARY("bar", N_("Bar"), bar_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_CLOSET) = ORDINARY("closet", N_("Closet"), closet_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_BARRULET) = ORDINARY("barrulet", N_("Barrulet"), barrulet_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_BAR_GEMEL) = ORDINARY("bar-gemel", N_("Bar gemel"), bar_gemel_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_PALE) = ORDINARY("pale", N_("Pale"), pale_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_PALLET) = ORDINARY("pallet", N_("Pallet"), pallet_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_ENDORSE) = ORDINARY("endorse", N_("Endorse"), endorse_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_BEND) = ORDINARY("bend", N_("Bend"), bend_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_BENDLET) = ORDINARY("bendlet", N_("Bendlet"), bendlet_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_COTISE) = ORDINARY("cotise", N_("Cotises"), cotise_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_BEND_SINISTER) = ORDINARY("bend-sinister", N_("Bend sinister"), bend_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_SCARPE) = ORDINARY("scarpe", N_("Scarpe"), scarpe_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_BATON) = ORDINARY("baton", N_("Baton"), baton_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_CHEVRON) = ORDINARY("chevron", N_("Chevron"), chevron_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_CHEVRONEL) = ORDINARY("chevronel", N_("Chevronel"), chevronel_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_COUPLE_CLOSE) = ORDINARY("couple-close", N_("Couple-close"), couple_close_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_CROSS) = ORDINARY("cross", N_("Cross"), cross_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_SALTIRE) = ORDINARY("saltire", N_("Saltire"), saltire_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_PILE) = ORDINARY("pile", N_("Pile"), pile_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_PALL) = ORDINARY("pall", N_("Pall"), pall_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_QUARTER) = ORDINARY("quarter", N_("Quarter"), quarter_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_CANTON) = ORDINARY("canton", N_("Canton"), canton_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_GYRON) = ORDINARY("gyron", N_("Gyron"), gyron_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_FLAUNCHES) = ORDINARY("flaunches", N_("Flaunches"), flaunches_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_INESCUTCHEON) = ORDINARY("inescutcheon", N_("Inescutcheon"), inescutcheon_measures, spv_lay_pending),
-  KIND(SPV_PATTERN_LABEL) = ORDINARY("label", N_("Label"), label_measures, spv_lay_pending),
+  KIND(SPV_PATTERN_FILLET) = ORDINARY("fillet", N_("Fillet"), fillet_measures, spv_lay_fillet),
+  KIND(SPV_PATTERN_FESS) = ORDINARY("fess", N_("Fess"), fess_measures, spv_lay_fess),
+  KIND(SPV_PATTERN_BAR) = ORDINARY("bar", N_("Bar"), bar_measures, spv_lay_fess),
+  KIND(SPV_PATTERN_CLOSET) = ORDINARY("closet", N_("Closet"), closet_measures, spv_lay_fess),
+  KIND(SPV_PATTERN_BARRULET) = ORDINARY("barrulet", N_("Barrulet"), barrulet_measures, spv_lay_fess),
+  KIND(SPV_PATTERN_BAR_GEMEL) = ORDINARY("bar-gemel", N_("Bar gemel"), bar_gemel_measures, spv_lay_fess),
+  KIND(SPV_PATTERN_PALE) = ORDINARY("pale", N_("Pale"), pale_measures, spv_lay_pale),
+  KIND(SPV_PATTERN_PALLET) = ORDINARY("pallet", N_("Pallet"), pallet_measures, spv_lay_pale),
+  KIND(SPV_PATTERN_ENDORSE) = ORDINARY("endorse", N_("Endorse"), endorse_measures, spv_lay_pale),
+  KIND(SPV_PATTERN_BEND) = ORDINARY("bend", N_("Bend"), bend_measures, spv_lay_bend),
+  KIND(SPV_PATTERN_BENDLET) = ORDINARY("bendlet", N_("Bendlet"), bendlet_measures, spv_lay_bend),
+  KIND(SPV_PATTERN_COTISE) = ORDINARY("cotise", N_("Cotises"), cotise_measures, spv_lay_cotise),
+  KIND(SPV_PATTERN_BEND_SINISTER) = ORDINARY("bend-sinister", N_("Bend sinister"), bend_measures, spv_lay_bend),
+  KIND(SPV_PATTERN_SCARPE) = ORDINARY("scarpe", N_("Scarpe"), scarpe_measures, spv_lay_bend),
+  KIND(SPV_PATTERN_BATON) = ORDINARY("baton", N_("Baton"), baton_measures, spv_lay_baton),
+  KIND(SPV_PATTERN_CHEVRON) = ORDINARY("chevron", N_("Chevron"), chevron_measures, spv_lay_chevron),
+  KIND(SPV_PATTERN_CHEVRONEL) = ORDINARY("chevronel", N_("Chevronel"), chevronel_measures, spv_lay_chevron),
+  KIND(SPV_PATTERN_COUPLE_CLOSE) = ORDINARY("couple-close", N_("Couple-close"), couple_close_measures, spv_lay_chevron),
+  KIND(SPV_PATTERN_CROSS) = ORDINARY("cross", N_("Cross"), cross_measures, spv_lay_cross),
+  KIND(SPV_PATTERN_SALTIRE) = ORDINARY("saltire", N_("Saltire"), saltire_measures, spv_lay_saltire),
+  KIND(SPV_PATTERN_PILE) = ORDINARY("pile", N_("Pile"), pile_measures, spv_lay_pile),
+  KIND(SPV_PATTERN_PALL) = ORDINARY("pall", N_("Pall"), pall_measures, spv_lay_pall),
+  KIND(SPV_PATTERN_QUARTER) = ORDINARY("quarter", N_("Quarter"), quarter_measures, spv_lay_quarter),
+  KIND(SPV_PATTERN_CANTON) = ORDINARY("canton", N_("Canton"), canton_measures, spv_lay_canton),
+  KIND(SPV_PATTERN_GYRON) = ORDINARY("gyron", N_("Gyron"), gyron_measures, spv_lay_gyron),
+  KIND(SPV_PATTERN_FLAUNCHES) = ORDINARY("flaunches", N_("Flaunches"), flaunches_measures, spv_lay_flaunches),
+  KIND(SPV_PATTERN_INESCUTCHEON) = ORDINARY("inescutcheon", N_("Inescutcheon"), inescutcheon_measures, spv_lay_inescutcheon),
+  KIND(SPV_PATTERN_LABEL) = ORDINARY("label", N_("Label"), label_measures, spv_lay_label),
 };
 /* clang-format on */

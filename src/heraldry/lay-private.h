@@ -35,10 +35,34 @@ void spv_lay_per_chevron(const SpvPattern *pattern, const SpvFrame *frame, SpvDr
 void spv_lay_per_saltire(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_quarterly(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_stripes(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_barry_bendy(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_paly_bendy(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_check(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_lozengy(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_fretty(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_masoned(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_jagged_border(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_bordure(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_orle(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_tressure(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_chief(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_fillet(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_fess(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_pale(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_bend(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_cotise(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_baton(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_chevron(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_cross(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_saltire(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_pile(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_pall(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_quarter(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_canton(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_gyron(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_flaunches(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_inescutcheon(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_label(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_charge(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 
 /* The measures of each kind, in the order of its table: the names by which the code knows them. */
@@ -58,6 +82,11 @@ enum {
   SPV_CHECK_TURN
 };
 enum { SPV_CENTRE_BEST, SPV_CENTRE_LINE, SPV_CENTRE_CELL };
+enum { SPV_CROSSED_PIECES, SPV_CROSSED_BENDS, SPV_CROSSED_ANGLE };
+enum { SPV_LOZENGY_COLUMNS, SPV_LOZENGY_ANGLE, SPV_LOZENGY_ACROSS, SPV_LOZENGY_DOWN };
+enum { SPV_FRETTY_COLUMNS, SPV_FRETTY_WIDTH, SPV_FRETTY_ANGLE, SPV_FRETTY_LACES };
+enum { SPV_LACES_INTERLACED, SPV_LACES_PLAIN };
+enum { SPV_MASONED_COURSES, SPV_MASONED_STONE, SPV_MASONED_JOINT };
 enum {
   SPV_JAGGED_EDGE,
   SPV_JAGGED_POINTS,
@@ -67,5 +96,3 @@ enum {
   SPV_JAGGED_LEAN,
   SPV_JAGGED_ROW
 };
-enum { SPV_BORDURE_WIDTH };
-enum { SPV_CHIEF_DEPTH };

@@ -1,0 +1,157 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Ordinaries whose limbs meet in one point: cross, saltire and pall. */
+#include "heraldry/edges-private.h"
+
+#define MAX_LIMBS 4
+
+/* A fifth of the panel's width, a third when charged: Kent nos. 1 and 8; Manual of Heraldry, 5th ed., ch.
+ * IV. */
+#define LIMB_WIDTH (1.0 / 5)
+#define CHARGED_LIMB_WIDTH (1.0 / 3)
+
+typedef struct {
+  SpvPoint centre;
+  double width;
+  guint n;
+  double angles[MAX_LIMBS]; /* the way each limb goes, clockwise from one to the next, radians from the
+                               viewer's right */
+} Limbs;
+
+static SpvPoint
+direction_of(const Limbs *limbs, guint i) {
+  double angle = limbs->angles[i % limbs->n];
+
+  return spv_point(cos(angle), sin(angle));
+}
+
+/* How far from the centre, along either limb, the edges of limb I and the next meet. */
+static double
+fork(const Limbs *limbs, guint i) {
+  double between = limbs->angles[(i + 1) % limbs->n] - limbs->angles[i % limbs->n];
+
+  if (between < 0)
+    between += 2 * G_PI;
+  return limbs->width / 2 / tan(between / 2);
+}
+
+/* One edge of limb I, from its fork outward: the edge that comes first clockwise is at ACROSS -1, the other
+ * at 1. LOW is where the line of both edges begins to be whole. */
+static SpvPath *
+lay_edge(const Limbs *limbs, const SpvLine *line, const SpvOutline *outline, guint i, double across,
+         double start, double low, double side) {
+  SpvAxis axis = { limbs->centre, direction_of(limbs, i) };
+  SpvBox chord;
+
+  spv_axis_bounds(axis, outline, 0, 0, &chord);
+  low = MAX(low, chord.x0);
+  return spv_edge_lay_between(line, outline, spv_axis_point(axis, start, across * limbs->width / 2),
+                              axis.along, low - start, chord.x1 - start, side);
+}
+
+/* Out along the first edge of every limb and back along the second. Where the line's two edges run alike,
+ * both bear their crests on the same side. */
+static void
+add_limbs(const Limbs *limbs, const SpvLine *line, const SpvOutline *outline, SpvPathBuilder *builder) {
+  double second = spv_profile_runs_alike(line->profile) ? -1 : 1;
+
+  for (guint i = 0; i < limbs->n; i++) {
+    double before = fork(limbs, i + limbs->n - 1), after = fork(limbs, i), low = MAX(before, after);
+    g_autoptr(SpvPath) out = lay_edge(limbs, line, outline, i, -1, before, low, -1);
+    g_autoptr(SpvPath) in = lay_edge(limbs, line, outline, i, 1, after, low, second);
+    g_autoptr(SpvPath) back = spv_path_reverse(in);
+    spv_path_builder_join(builder, out);
+    spv_path_builder_join(builder, back);
+  }
+  spv_path_builder_close(builder);
+}
+
+/* Both edges of each limb, from the fork on. */
+static void
+add_lines(const Limbs *limbs, const SpvOutline *outline, SpvDraft *draft) {
+  double reach = spv_outline_width(outline) + spv_outline_height(outline) + spv_point_length(limbs->centre);
+
+  for (guint i = 0; i < limbs->n; i++) {
+    SpvAxis axis = { limbs->centre, direction_of(limbs, i) };
+    double starts[2] = { fork(limbs, i + limbs->n - 1), fork(limbs, i) };
+    for (guint k = 0; k < 2; k++) {
+      double v = (k == 0 ? -0.5 : 0.5) * limbs->width;
+      spv_draft_add_line(draft, SPV_LINE_DIVISION, 2 * i + k + 1, spv_axis_point(axis, starts[k], v),
+                         spv_axis_point(axis, starts[k] + reach, v));
+    }
+  }
+}
+
+/* From the centre outward, along the part of each limb that lies inside the panel. */
+static SpvFrame *
+frame_of(const Limbs *limbs, const SpvOutline *outline) {
+  GPtrArray *spines = spv_spines_new();
+
+  for (guint i = 0; i < limbs->n; i++) {
+    SpvAxis axis = { limbs->centre, direction_of(limbs, i) };
+    SpvBox chord;
+    if (spv_axis_bounds(axis, outline, 0, 0, &chord) && chord.x1 > 0)
+      spv_spines_add(spines, spv_axis_point(axis, MAX(chord.x0, 0), 0), spv_axis_point(axis, chord.x1, 0));
+  }
+  return spv_frame_of_limbs(outline, spines, limbs->width);
+}
+
+static void
+lay_limbs(const Limbs *limbs, const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft) {
+  SpvLine line = spv_line_of(pattern, outline);
+  SpvPathBuilder *builder = spv_path_builder_new();
+
+  if (limbs->width > 0) {
+    add_limbs(limbs, &line, outline, builder);
+    add_lines(limbs, outline, draft);
+    draft->frame = frame_of(limbs, outline);
+  }
+  draft->area[0] = spv_path_builder_build(builder);
+}
+
+static double
+limb_width(const SpvPattern *pattern, const SpvOutline *outline) {
+  double fraction = spv_lay_charged(pattern, outline) ? CHARGED_LIMB_WIDTH : LIMB_WIDTH;
+
+  return spv_lay_measure(pattern, outline, "width", fraction * spv_outline_width(outline));
+}
+
+void
+spv_lay_cross(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
+  const SpvOutline *outline = frame->outline;
+  Limbs cross = { .centre = { spv_lay_measure(pattern, outline, "across", 0),
+                              spv_outline_height(outline) / 2 +
+                                  spv_lay_measure(pattern, outline, "down", 0) },
+                  .width = limb_width(pattern, outline),
+                  .n = 4,
+                  .angles = { -G_PI / 2, 0, G_PI / 2, G_PI } };
+
+  lay_limbs(&cross, pattern, outline, draft);
+}
+
+void
+spv_lay_saltire(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
+  const SpvOutline *outline = frame->outline;
+  double diagonal = atan2(spv_outline_height(outline), spv_outline_width(outline));
+  double angle = spv_lay_measure(pattern, outline, "angle", diagonal);
+  Limbs saltire = { .centre = { 0, spv_outline_height(outline) / 2 },
+                    .width = limb_width(pattern, outline),
+                    .n = 4,
+                    .angles = { -G_PI + angle, -angle, angle, G_PI - angle } };
+
+  lay_limbs(&saltire, pattern, outline, draft);
+}
+
+/* Up to the two upper corners, or as steeply as asked, and straight down. */
+void
+spv_lay_pall(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
+  const SpvOutline *outline = frame->outline;
+  double down = spv_lay_measure(pattern, outline, "down", 0);
+  double corners = 2 * atan2(spv_outline_width(outline) / 2, down);
+  double half = spv_lay_measure(pattern, outline, "angle", CLAMP(corners, G_PI / 18, G_PI * 17 / 18)) / 2;
+  Limbs pall = { .centre = { 0, down },
+                 .width = limb_width(pattern, outline),
+                 .n = 3,
+                 .angles = { -G_PI / 2 - half, -G_PI / 2 + half, G_PI / 2 } };
+
+  lay_limbs(&pall, pattern, outline, draft);
+}

@@ -8,6 +8,18 @@ typedef struct {
   double x0, y0, width, height;
 } Grid;
 
+/* The panel in the grid's own axes: its own mm where the grid is not turned, otherwise turned back about its
+ * middle, which is then (0, 0). */
+typedef struct {
+  SpvPoint *points; /* the outline */
+  gsize n;
+  SpvBox bounds;
+  double left, top, width, height;
+  SpvPoint middle;
+  double turn;        /* radians */
+  SpvTransform place; /* from the grid's axes to the panel's */
+} Field;
+
 /* A smaller cell than this is beyond any hand, and would only make a crowd. */
 #define MIN_CELL 0.01
 
@@ -67,10 +79,9 @@ partial_side(const SpvPoint *band, guint n, const Grid *grid, double x, SpvPoint
  * it cuts none, or as soon as a cell is found that is no wider than ENOUGH (then the result is
  * that cell's). */
 static double
-narrowest_partial(const SpvOutline *outline, const Grid *grid, double enough) {
-  gsize n;
-  const SpvPoint *points = spv_track_points(spv_outline_track(outline), &n);
-  SpvBox bounds = spv_outline_bounds(outline);
+narrowest_partial(const Field *field, const Grid *grid, double enough) {
+  gsize n = field->n;
+  SpvBox bounds = field->bounds;
   /* Each cut of a ring by a line adds at most one point for every two that it had. */
   g_autofree SpvPoint *work = g_new(SpvPoint, (n + 4) * 16);
   SpvPoint *above = work, *band = work + (n + 4) * 2, *left = work + (n + 4) * 5,
@@ -79,7 +90,7 @@ narrowest_partial(const SpvOutline *outline, const Grid *grid, double enough) {
 
   for (double y = grid->y0 + floor((bounds.y0 - grid->y0) / grid->height + 1e-9) * grid->height;
        y < bounds.y1 - 1e-9; y += grid->height) {
-    guint n_above = keep_side(points, (guint) n, FALSE, y, 1, above);
+    guint n_above = keep_side(field->points, (guint) n, FALSE, y, 1, above);
     guint n_band = keep_side(above, n_above, FALSE, y + grid->height, -1, band);
     SpvBox box = points_bounds(band, n_band);
 
@@ -97,9 +108,9 @@ narrowest_partial(const SpvOutline *outline, const Grid *grid, double enough) {
 
 /* Tries offset Y for the grid; keeps it when it is better than BEST. */
 static void
-try_offset(const SpvOutline *outline, Grid grid, Grid *best, double *best_width) {
+try_offset(const Field *field, Grid grid, Grid *best, double *best_width) {
   /* Better by more than what rounding could make: of equals, the first stays. */
-  double width = narrowest_partial(outline, &grid, *best_width + 1e-6);
+  double width = narrowest_partial(field, &grid, *best_width + 1e-6);
 
   if (width > *best_width + 1e-6) {
     *best = grid;
@@ -110,9 +121,9 @@ try_offset(const SpvOutline *outline, Grid grid, Grid *best, double *best_width)
 /* Chooses the free offsets. Across, the grid keeps the panel's symmetry: a line or a cell on the centre line.
  * Down, any offset will do. */
 static Grid
-best_grid(const SpvOutline *outline, Grid grid, gboolean free_across, gboolean free_down) {
+best_grid(const Field *field, Grid grid, gboolean free_across, gboolean free_down) {
   Grid best = grid;
-  double best_width = narrowest_partial(outline, &grid, 0);
+  double best_width = narrowest_partial(field, &grid, 0);
   double step = grid.height / COARSE_STEPS;
   double first_x = grid.x0;
 
@@ -121,14 +132,14 @@ best_grid(const SpvOutline *outline, Grid grid, gboolean free_across, gboolean f
       Grid tried = grid;
       tried.x0 = first_x + cell * grid.width / 2;
       tried.y0 = grid.y0 + i * step;
-      try_offset(outline, tried, &best, &best_width);
+      try_offset(field, tried, &best, &best_width);
     }
   if (free_down && isfinite(best_width)) {
     Grid coarse = best;
     for (int i = 1 - FINE_STEPS; i < FINE_STEPS; i++) {
       Grid tried = coarse;
       tried.y0 = coarse.y0 + i * step / FINE_STEPS;
-      try_offset(outline, tried, &best, &best_width);
+      try_offset(field, tried, &best, &best_width);
     }
   }
   return best;
@@ -139,34 +150,62 @@ cell_size(double given, double extent) {
   return MAX(given, MAX(MIN_CELL, extent / SPV_PATTERN_MAX_COUNT));
 }
 
+/* Chooses the free offsets of a turned grid: as in the other axis, or in both, a line or a cell comes on the
+ * panel's middle, so that it looks the same when turned by half. */
 static Grid
-place_grid(const SpvPattern *pattern, const SpvOutline *outline) {
-  double w = spv_outline_width(outline), h = spv_outline_height(outline);
+best_turned_grid(const Field *field, Grid grid, gboolean free_across, gboolean free_down, double columns,
+                 double rows) {
+  Grid best = grid, tried = grid;
+  double fixed = columns + rows;
+
+  if (free_across != free_down) {
+    gboolean cell = fmod(fixed, 2) == 1;
+    best.x0 -= free_across && cell ? grid.width / 2 : 0;
+    best.y0 -= free_down && cell ? grid.height / 2 : 0;
+  } else if (free_across) {
+    double best_width = narrowest_partial(field, &best, 0);
+    tried.x0 -= grid.width / 2;
+    tried.y0 -= grid.height / 2;
+    try_offset(field, tried, &best, &best_width);
+  }
+  return best;
+}
+
+static Grid
+place_grid(const SpvPattern *pattern, const SpvOutline *outline, const Field *field) {
+  double w = field->width, h = field->height;
   double cell = spv_pattern_measure(pattern, SPV_CHECK_CELL, outline, 0);
   double columns = cell > 0 ? 0 : spv_pattern_measure(pattern, SPV_CHECK_COLUMNS, outline, 0);
   double rows = spv_pattern_measure(pattern, SPV_CHECK_ROWS, outline, 0);
   int centre = (int) spv_pattern_measure(pattern, SPV_CHECK_CENTRE, outline, SPV_CENTRE_BEST);
-  gboolean across_given = pattern->measures[SPV_CHECK_ACROSS].unit != SPV_UNIT_AUTO;
-  gboolean down_given = pattern->measures[SPV_CHECK_DOWN].unit != SPV_UNIT_AUTO;
+  gboolean free_across = columns <= 0 && pattern->measures[SPV_CHECK_ACROSS].unit == SPV_UNIT_AUTO;
+  gboolean free_down = rows <= 0 && pattern->measures[SPV_CHECK_DOWN].unit == SPV_UNIT_AUTO;
+  /* The painter's shift is along the panel's axes. */
+  SpvPoint shift = { spv_pattern_measure(pattern, SPV_CHECK_ACROSS, outline, 0),
+                     spv_pattern_measure(pattern, SPV_CHECK_DOWN, outline, 0) };
+  double c = cos(field->turn), s = sin(field->turn);
   Grid grid;
 
   grid.width = columns > 0 ? w / columns : cell_size(cell, w);
   grid.height = rows > 0 ? h / rows : cell_size(grid.width, h);
-  grid.x0 = columns > 0 ? -w / 2 : centre == SPV_CENTRE_CELL ? -grid.width / 2 : 0;
-  grid.y0 = rows > 0 ? 0 : h / 2 - (centre == SPV_CENTRE_CELL ? grid.height / 2 : 0);
-  if (centre == SPV_CENTRE_BEST)
-    grid = best_grid(outline, grid, columns <= 0 && !across_given, rows <= 0 && !down_given);
-  grid.x0 += spv_pattern_measure(pattern, SPV_CHECK_ACROSS, outline, 0);
-  grid.y0 += spv_pattern_measure(pattern, SPV_CHECK_DOWN, outline, 0);
+  grid.x0 = columns > 0 ? field->left : field->middle.x - (centre == SPV_CENTRE_CELL ? grid.width / 2 : 0);
+  grid.y0 = rows > 0 ? field->top : field->middle.y - (centre == SPV_CENTRE_CELL ? grid.height / 2 : 0);
+  if (centre == SPV_CENTRE_BEST && field->turn == 0)
+    grid = best_grid(field, grid, free_across, free_down);
+  else if (centre == SPV_CENTRE_BEST)
+    grid = best_turned_grid(field, grid, free_across, free_down, columns, rows);
+  grid.x0 += c * shift.x + s * shift.y;
+  grid.y0 += c * shift.y - s * shift.x;
   return grid;
 }
 
 /* The cell's place in its array is the cell's tincture: the one in dexter chief is of the first. The
  * outermost cells reach past the bounds, so that nothing of the panel is left out where its flattened curve
- * strays over them by a hair. */
+ * strays over them by a hair. A turned grid has cells that are nowhere on the panel. */
 static void
-add_cells(const Grid *grid, const SpvOutline *outline, SpvDraft *draft) {
-  SpvBox bounds = spv_outline_bounds(outline), box = spv_lay_box(outline);
+add_cells(const Grid *grid, const Field *field, SpvBox panel, SpvDraft *draft) {
+  SpvBox bounds = field->bounds;
+  SpvBox box = spv_box_grow(bounds, 0.1 * MAX(spv_box_width(bounds), spv_box_height(bounds)));
   int first_i = (int) floor((bounds.x0 - grid->x0) / grid->width + 1e-9);
   int first_j = (int) floor((bounds.y0 - grid->y0) / grid->height + 1e-9);
   int last_i = (int) ceil((bounds.x1 - grid->x0) / grid->width - 1e-9);
@@ -183,6 +222,10 @@ add_cells(const Grid *grid, const SpvOutline *outline, SpvDraft *draft) {
       double x1 = i + 1 == last_i ? box.x1 : grid->x0 + (i + 1) * grid->width;
       double y1 = j + 1 == last_j ? box.y1 : grid->y0 + (j + 1) * grid->height;
       SpvPoint corners[4] = { { x0, y0 }, { x1, y0 }, { x1, y1 }, { x0, y1 } };
+      for (int k = 0; k < 4; k++)
+        corners[k] = spv_transform_point(field->place, corners[k]);
+      if (!spv_box_overlaps(points_bounds(corners, 4), panel))
+        continue;
       g_ptr_array_add(draft->cells[slot], spv_ring_new(corners, 4));
       spv_path_builder_polygon(builders[slot], corners, 4);
     }
@@ -191,32 +234,73 @@ add_cells(const Grid *grid, const SpvOutline *outline, SpvDraft *draft) {
 }
 
 static void
-add_rulings(const Grid *grid, SpvBox bounds, SpvDraft *draft) {
+add_ruling(const Field *field, SpvLineKind kind, guint number, SpvPoint from, SpvPoint to, SpvDraft *draft) {
+  spv_draft_add_line(draft, kind, number, spv_transform_point(field->place, from),
+                     spv_transform_point(field->place, to));
+}
+
+static void
+add_rulings(const Grid *grid, const Field *field, SpvDraft *draft) {
+  SpvBox bounds = field->bounds;
   guint number = 0;
 
   for (int i = (int) ceil((bounds.x0 - grid->x0) / grid->width + 1e-9);
        grid->x0 + i * grid->width < bounds.x1 - 1e-9; i++) {
     double x = grid->x0 + i * grid->width;
-    spv_draft_add_line(draft, SPV_LINE_COLUMN, ++number, spv_point(x, bounds.y0 - 1),
-                       spv_point(x, bounds.y1 + 1));
+    add_ruling(field, SPV_LINE_COLUMN, ++number, spv_point(x, bounds.y0 - 1), spv_point(x, bounds.y1 + 1),
+               draft);
   }
   number = 0;
   for (int j = (int) ceil((bounds.y0 - grid->y0) / grid->height + 1e-9);
        grid->y0 + j * grid->height < bounds.y1 - 1e-9; j++) {
     double y = grid->y0 + j * grid->height;
-    spv_draft_add_line(draft, SPV_LINE_ROW, ++number, spv_point(bounds.x0 - 1, y),
-                       spv_point(bounds.x1 + 1, y));
+    add_ruling(field, SPV_LINE_ROW, ++number, spv_point(bounds.x0 - 1, y), spv_point(bounds.x1 + 1, y),
+               draft);
   }
+}
+
+/* OUTLINE in the axes of a grid turned by TURN. Free its points. */
+static Field
+field_of(const SpvOutline *outline, double turn) {
+  gsize n;
+  const SpvPoint *points = spv_track_points(spv_outline_track(outline), &n);
+  SpvBox bounds = spv_outline_bounds(outline);
+  double w = spv_outline_width(outline), h = spv_outline_height(outline);
+  Field field = { g_memdup2(points, n * sizeof *points),
+                  n,
+                  bounds,
+                  -w / 2,
+                  0,
+                  w,
+                  h,
+                  spv_point(0, h / 2),
+                  turn,
+                  SPV_TRANSFORM_IDENTITY };
+
+  if (turn == 0)
+    return field;
+  field.place = spv_transform_turn(turn, field.middle);
+  SpvTransform back = spv_transform_turn(-turn, spv_point(0, 0));
+  for (gsize i = 0; i < n; i++)
+    field.points[i] = spv_transform_point(back, spv_point_subtract(points[i], field.middle));
+  field.middle = spv_point(0, 0);
+  field.bounds = points_bounds(field.points, (guint) n);
+  field.left = field.bounds.x0;
+  field.top = field.bounds.y0;
+  field.width = spv_box_width(field.bounds);
+  field.height = spv_box_height(field.bounds);
+  return field;
 }
 
 void
 spv_lay_check(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
   const SpvOutline *outline = frame->outline;
-  SpvBox bounds = spv_outline_bounds(outline);
-  Grid grid = place_grid(pattern, outline);
-  double narrowest = narrowest_partial(outline, &grid, 0);
+  Field field = field_of(outline, spv_pattern_measure(pattern, SPV_CHECK_TURN, outline, 0));
+  Grid grid = place_grid(pattern, outline, &field);
+  double narrowest = narrowest_partial(&field, &grid, 0);
 
-  add_cells(&grid, outline, draft);
-  add_rulings(&grid, bounds, draft);
+  add_cells(&grid, &field, spv_lay_box(outline), draft);
+  add_rulings(&grid, &field, draft);
   draft->smallest_partial = isfinite(narrowest) ? narrowest : 0;
+  g_free(field.points);
 }

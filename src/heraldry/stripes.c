@@ -12,7 +12,7 @@ counting_direction(const SpvPattern *pattern, const SpvOutline *outline) {
   if (pattern->kind == SPV_PATTERN_BARRY)
     return spv_point(0, 1);
   double angle = spv_lay_bend_angle(pattern, SPV_STRIPES_ANGLE, outline);
-  return spv_point(-sin(angle), cos(angle));
+  return spv_point((pattern->kind == SPV_PATTERN_BENDY ? -1 : 1) * sin(angle), cos(angle));
 }
 
 /* How far the outline reaches along DIRECTION, so that the outermost pieces are as wide as the others where

@@ -61,7 +61,7 @@ spv_arrange_size(const SpvArrangeRoom *room, const GArray *centres) {
       double down = fabs(at[i].y - at[k].y) / (2 * room->half.y);
       size = MIN(size, SPV_ARRANGE_NEIGHBOURS * MAX(across, down));
     }
-  for (guint i = 0; i < centres->len && size > 0; i++)
+  for (guint i = 0; i < centres->len; i++)
     size = MIN(size, SPV_ARRANGE_EDGE * spv_arrange_clearance(room, at[i]) / room->reach);
   return size;
 }

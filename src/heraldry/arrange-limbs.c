@@ -16,21 +16,39 @@ straight(SpvPoint from, SpvPoint to) {
   return spv_track_new(ends, 2, FALSE);
 }
 
+/* Where the track passes the edge between the places OUT, off the panel, and IN, on it. */
+static double
+find_edge(const SpvArrangeRoom *room, const SpvTrack *track, double out, double in) {
+  for (guint i = 0; i < 40; i++) {
+    double half = (out + in) / 2;
+    if (spv_shape_contains(room->within, spv_track_at(track, half)))
+      in = half;
+    else
+      out = half;
+  }
+  return in;
+}
+
 /* The part of TRACK, open, from the first to the last place on the panel; NULL where there is none. */
 static SpvTrack *
 inner_part(const SpvArrangeRoom *room, const SpvTrack *track) {
-  double length = spv_track_length(track), first = INFINITY, last = -INFINITY;
+  double length = spv_track_length(track);
+  int first = -1, last = -1;
 
-  if (!(length > 0))
-    return NULL;
-  for (guint i = 0; i <= TRIED; i++) {
-    double s = length * i / TRIED;
-    if (!spv_shape_contains(room->within, spv_track_at(track, s)))
+  for (int i = 0; i <= TRIED && length > 0; i++) {
+    if (!spv_shape_contains(room->within, spv_track_at(track, length * i / TRIED)))
       continue;
-    first = MIN(first, s);
-    last = MAX(last, s);
+    first = first < 0 ? i : first;
+    last = i;
   }
-  return last > first ? spv_track_part(track, first, last) : NULL;
+  if (first < 0)
+    return NULL;
+  double from = length * first / TRIED, to = length * last / TRIED, step = length / TRIED;
+  if (first > 0)
+    from = find_edge(room, track, from - step, from);
+  if (last < TRIED)
+    to = find_edge(room, track, to + step, to);
+  return to > from ? spv_track_part(track, from, to) : NULL;
 }
 
 /* The pitch of N charges on LENGTH mm, the first a part LEAD of a pitch from its start. */

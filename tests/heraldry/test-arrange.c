@@ -384,7 +384,7 @@ charges_on_a_cross(void **state) {
       assert_int_equal(middle, n % 2 == 1);
       if (n == 5)
         for (guint i = 1; i < n; i++) /* limbs of 10: a pitch of 10/1.5 */
-          assert_near(hypot(at(places, i).x, at(places, i).y - 10), 10 / 1.5, 0.1);
+          assert_near(hypot(at(places, i).x, at(places, i).y - 10), 10 / 1.5, 1e-6);
     }
 }
 
@@ -396,7 +396,7 @@ charges_on_one_limb(void **state) {
   (void) state;
   g_autoptr(GArray) places = spv_arrange(&pattern, frame);
   for (guint i = 0; i < 4; i++)
-    assert_near(at(places, i).x, -7.5 + 5 * i, 0.06); /* the part on the panel, 20, in four */
+    assert_near(at(places, i).x, -7.5 + 5 * i, 1e-6); /* the part on the panel, 20, in four */
   assert_near(size_at(places, 0), 3.5, 1e-9);
   set(&pattern, SPV_CHARGE_SPACING, SPV_UNIT_MM, 3);
   g_autoptr(GArray) closer = spv_arrange(&pattern, frame);
@@ -407,13 +407,13 @@ charges_on_one_limb(void **state) {
 /* Round a bordure: evenly, the first at the datum. */
 static void
 charges_on_a_closed_limb(void **state) {
-  SpvPoint points[64];
+  SpvPoint points[720];
   g_autoptr(SpvOutline) outline = outline_of(SPV_OUTLINE_DISC, 20, 20);
   g_autoptr(GPtrArray) spines = g_ptr_array_new_with_free_func(unref_track);
   (void) state;
-  for (guint i = 0; i < 64; i++)
-    points[i] = spv_point(8 * sin(2 * G_PI * i / 64 + 1), 10 - 8 * cos(2 * G_PI * i / 64 + 1));
-  g_ptr_array_add(spines, spv_track_new(points, 64, TRUE));
+  for (guint i = 0; i < 720; i++)
+    points[i] = spv_point(8 * sin(2 * G_PI * i / 720 + 1), 10 - 8 * cos(2 * G_PI * i / 720 + 1));
+  g_ptr_array_add(spines, spv_track_new(points, 720, TRUE));
   g_autoptr(SpvFrame) frame = spv_frame_new_limbs(outline, spines, 3);
   SpvPattern pattern = charges(SPV_PATTERN_BILLET, 8, SPV_ARRANGEMENT_USUAL);
   g_autoptr(GArray) places = spv_arrange(&pattern, frame);

@@ -136,8 +136,10 @@ static const SpvMeasureSpec lettering_measures[] = {
   SPEC_ANGLE("turn", N_("Turn"), N_("How far the words are turned, clockwise"), DEGREES(0), -180, 180),
   SPEC_CHOICE("baseline", N_("Baseline"), N_("What the letters stand on: a straight line, an arc, or an edge of the panel"),
               baseline_choices),
-  SPEC_ANGLE("bow", N_("Bow"), N_("How much of a circle the words take up on an arc; below 0 it hangs down"), DEGREES(120), -350, 350),
-  SPEC_LENGTH("inset", N_("Inset"), N_("How far inside the panel's edge the letters stand"), SPV_BASIS_SMALLER, OF(0.06), 0),
+  { "bow", N_("Bow"), N_("How much of a circle the words take up on an arc; below 0 it hangs down"), SPV_MEASURE_ANGLE,
+    SPV_BASIS_NONE, DEGREES(120), -350, 350, NULL, "baseline" },
+  { "inset", N_("Inset"), N_("How far inside the panel's edge the letters stand"), SPV_MEASURE_LENGTH, SPV_BASIS_SMALLER,
+    OF(0.06), 0, LONGEST, NULL, "baseline" },
 };
 
 static const SpvTextSpec lettering_texts[] = {
@@ -160,8 +162,8 @@ const SpvPatternInfo spv_own_kinds[] = {
   KIND(SPV_PATTERN_PATH_CHARGE) = { "path-charge", N_("Path"), 1, { N_("Path") },
     MEASURES(plain_measures), .lay = spv_lay_charge, TEXTS(path_charge_texts) },
   KIND(SPV_PATTERN_LETTERING) = { "lettering", N_("Lettering"), 1, { N_("Letters") },
-    MEASURES(lettering_measures), .lay = spv_lay_pending, TEXTS(lettering_texts) },
+    MEASURES(lettering_measures), .lay = spv_lay_lettering, TEXTS(lettering_texts) },
   KIND(SPV_PATTERN_FREE_PATH) = { "free-path", N_("Free path"), 1, { N_("Shape") },
-    MEASURES(free_path_measures), .lay = spv_lay_pending, TEXTS(free_path_texts) },
+    MEASURES(free_path_measures), .lay = spv_lay_free_path, TEXTS(free_path_texts) },
 };
 /* clang-format on */

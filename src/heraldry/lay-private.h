@@ -35,6 +35,7 @@ void spv_lay_per_chevron(const SpvPattern *pattern, const SpvFrame *frame, SpvDr
 void spv_lay_per_saltire(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_quarterly(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_stripes(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_chevronny(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_barry_bendy(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_paly_bendy(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_check(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
@@ -64,6 +65,8 @@ void spv_lay_flaunches(const SpvPattern *pattern, const SpvFrame *frame, SpvDraf
 void spv_lay_inescutcheon(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_label(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_charge(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_free_path(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_lettering(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 
 /* The measures of each kind, in the order of its table: the names by which the code knows them. */
 enum { SPV_SHIFT_AT };

@@ -416,9 +416,8 @@ show_smallest(SpvMeasuresPane *self, const SpvLayer *layer) {
   size = spv_smallest_figure(&self->last_smallest, &layer->pattern,
                              spv_session_scheme(spv_pane_session(SPV_PANE(self)))->finest_line);
   show_row(&self->smallest, isfinite(size) && size > 0);
-  /* Rounded up: a hundredth less would be too small. */
-  g_autofree char *mm = spv_measure_text_with_unit(
-      (SpvMeasure){ SPV_UNIT_MM, ceil(size * 100 - 1e-6) / 100 });
+  /* Rounded up: a hundredth less would be too small. What is less than a thousandth is the reckoning's. */
+  g_autofree char *mm = spv_measure_text_with_unit((SpvMeasure){ SPV_UNIT_MM, ceil(size * 100 - 0.1) / 100 });
   g_autofree char *words = g_strdup_printf(_("Smallest for your line: %s"), mm);
   g_autofree char *unbroken = spv_screen_text_unbroken(words);
   gtk_label_set_text(GTK_LABEL(self->smallest.field), unbroken);

@@ -147,23 +147,32 @@ enable_roman(SpvPatternTextEntry *self) {
   gtk_widget_set_sensitive(self->roman, roman != NULL);
 }
 
+/* The painter gives TEXT, which is taken over; NULL: none. */
+static void
+give(SpvPatternTextEntry *self, char *text) {
+  if (g_strcmp0(text, self->text) == 0) {
+    g_free(text);
+    return;
+  }
+  g_free(self->text);
+  self->text = text;
+  g_signal_emit(self, signals[SIGNAL_CHANGED], 0);
+}
+
 /* The painter gives what stands in the field, if that will do. */
 static void
 take_typed(SpvPatternTextEntry *self) {
   g_autofree char *typed = typed_text(self);
   g_autoptr(GError) error = NULL;
-  /* A text without a preset need not be given. */
-  gboolean none = *typed == '\0' && !self->spec->preset;
 
   enable_roman(self);
-  if (!none && !self->spec->check(typed, &error)) {
-    say(self, error->message, TRUE);
-    return;
-  }
-  if (g_strcmp0(none ? NULL : typed, self->text) != 0) {
-    g_free(self->text);
-    self->text = none ? NULL : g_steal_pointer(&typed);
-    g_signal_emit(self, signals[SIGNAL_CHANGED], 0);
+  /* An empty field may be on its way to another text; it means that none is given only once it is left so. */
+  if (*typed != '\0' || self->spec->preset) {
+    if (!self->spec->check(typed, &error)) {
+      say(self, error->message, TRUE);
+      return;
+    }
+    give(self, g_steal_pointer(&typed));
   }
   say_all_is_well(self);
 }
@@ -192,6 +201,12 @@ sync_text(SpvPatternTextEntry *self) {
 /* What was refused stays in the field: a long path is not to be lost. */
 static void
 on_left(SpvPatternTextEntry *self) {
+  g_autofree char *typed = typed_text(self);
+
+  if (self->syncing)
+    return;
+  if (*typed == '\0' && !self->spec->preset)
+    give(self, NULL);
   if (!gtk_widget_has_css_class(field_of(self), "error"))
     self->typing = FALSE;
   g_signal_emit(self, signals[SIGNAL_SETTLED], 0);

@@ -13,8 +13,8 @@ spv_roman_text(const char *words) {
   while (*words) {
     const char *end = words;
     guint64 number = 0;
-    while (g_ascii_isdigit(*end))
-      number = MIN(number * 10 + (guint64) (*end++ - '0'), LARGEST + 1);
+    for (; g_ascii_isdigit(*end); end++)
+      number = MIN(number * 10 + (guint64) (*end - '0'), LARGEST + 1);
     if (end == words) {
       g_string_append_c(text, *words++);
     } else if (number < 1 || number > LARGEST) {

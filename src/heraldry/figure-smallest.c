@@ -13,46 +13,101 @@
 #define ENOUGH (SIZE / 4)
 
 /* A stub is a gap with even sides that is too short to be an arm for spv_piece_narrowest(), as the crenel
- * between two merlons. It is as wide as the largest disc in it, and is there as a whole or not at all: what a
- * disc as wide can't reach holds one this much as wide. In the tip of a wedge that would be one of less than
- * 16 degrees. */
-#define STUB 0.75
+ * between two merlons. Discs are tried from wide to narrow, each RATIO of the last: one that is wider than
+ * the stub leaves most of it, which holds a disc LARGE as wide as itself; the next reaches all of it but
+ * corners, which hold none REST as wide. Of a wedge, which any disc can only reach so far into, the next
+ * leaves nearly as much. */
+#define RATIO 0.9
+#define LARGE 0.6
+#define REST 0.3
 /* Stubs narrower than this part of all else are not looked for. */
 #define SHARE 0.2
-/* Discs are tried from wide to narrow, each at most this part of the last. */
-#define RATIO 0.9
 
-/* The diameter of the largest disc in what a disc of diameter WIDTH does not reach of SHAPE. */
-static double
+/* What a disc of diameter WIDTH does not reach of SHAPE. */
+static SpvShape *
 unreached(const SpvShape *shape, double width) {
   g_autoptr(SpvShape) eroded = spv_shape_offset(shape, -width / 2);
   g_autoptr(SpvShape) reached = spv_shape_offset(eroded, width / 2 + 1e-3);
-  g_autoptr(SpvShape) left = spv_shape_difference(shape, reached);
-  double widest = 0, radius = 0;
-  gsize n = 0;
-  const SpvPiece *pieces = spv_shape_pieces(left, &n);
-  for (gsize i = 0; i < n; i++) {
-    if (spv_ring_area(pieces[i].rings[0]) < G_PI / 4 * widest * widest)
-      continue;
-    g_autoptr(SpvShape) piece = spv_shape_piece(left, i);
-    spv_shape_middle(piece, &radius);
-    widest = MAX(widest, 2 * radius);
-  }
-  return widest;
+  return spv_shape_difference(shape, reached);
 }
 
-/* The width of the narrowest stub of SHAPE, or WIDEST if none is as narrow. What a disc leaves, every wider
- * one leaves too, so none between a disc and what it leaves need be tried. */
+/* Where in SHAPE a disc of diameter WIDTH may have its middle. */
+static SpvShape *
+middles(const SpvShape *shape, double width) {
+  return spv_shape_offset(shape, -width / 2);
+}
+
+static gboolean
+touch(const SpvShape *a, const SpvShape *b) {
+  g_autoptr(SpvShape) both = spv_shape_intersection(a, b);
+  return !spv_shape_is_empty(both);
+}
+
+/* The part of LARGEST, where discs of diameter LARGE of WIDTH find room in what a disc of diameter WIDTH
+ * leaves, in which LEFT, what a narrower one leaves, has next to none; NULL if there is no such part. */
+static SpvShape *
+reached_at_once(const SpvShape *largest, const SpvShape *left, double width) {
+  g_autoptr(SpvShape) rest = middles(left, REST * width);
+  SpvShape *found = NULL;
+  gsize n = 0;
+  spv_shape_pieces(largest, &n);
+  for (gsize i = 0; i < n; i++) {
+    g_autoptr(SpvShape) piece = spv_shape_piece(largest, i);
+    g_autoptr(SpvShape) room = spv_shape_offset(piece, LARGE * width / 2);
+    if (touch(room, rest))
+      continue;
+    if (found == NULL)
+      found = g_steal_pointer(&room);
+    else {
+      const SpvShape *both[] = { found, room };
+      SpvShape *joined = spv_shape_union(both, 2);
+      spv_shape_unref(found);
+      found = joined;
+    }
+  }
+  return found;
+}
+
+/* The width of the narrowest stub of SHAPE at STUBS, all of which a disc of diameter WIDTH leaves and the
+ * next reaches. */
+static double
+stub_width(const SpvShape *shape, const SpvShape *stubs, double width) {
+  double low = RATIO * width, high = width;
+  while (high - low > SIZE / 1000) {
+    double middle = (low + high) / 2;
+    g_autoptr(SpvShape) left = unreached(shape, middle);
+    g_autoptr(SpvShape) rest = middles(left, REST * width);
+    *(touch(stubs, rest) ? &high : &low) = middle;
+  }
+  return (low + high) / 2;
+}
+
+/* The width of the narrowest stub of SHAPE, or WIDEST if none is as narrow. */
 static double
 narrowest_stub(const SpvShape *shape, double widest) {
-  double narrowest = widest, width = widest;
-  while (width > SHARE * widest) {
-    double left = unreached(shape, width);
-    if (left >= STUB * width)
-      narrowest = MIN(left, width);
-    width = MIN(RATIO * width, left / STUB);
+  g_autoptr(SpvShape) stubs = NULL;
+  g_autoptr(SpvShape) left = unreached(shape, widest);
+  double left_by = widest, found_at = widest;
+  for (double width = widest; width > SHARE * widest;) {
+    /* What a disc leaves, every wider one left too: where that has no room, it need not be tried. */
+    g_autoptr(SpvShape) largest = middles(left, LARGE * width);
+    if (spv_shape_is_empty(largest)) {
+      width *= RATIO;
+      continue;
+    }
+    double next = left_by > width ? width : RATIO * width;
+    SpvShape *less = unreached(shape, next);
+    SpvShape *found = next < width ? reached_at_once(largest, less, width) : NULL;
+    if (found != NULL) {
+      g_clear_pointer(&stubs, spv_shape_unref);
+      stubs = found;
+      found_at = width;
+    }
+    spv_shape_unref(left);
+    left = less;
+    left_by = width = next;
   }
-  return narrowest;
+  return stubs == NULL ? widest : stub_width(shape, stubs, found_at);
 }
 
 /* The narrowest stroke of SHAPE; of a piece that isn't convex, ENOUGH if it is wider. */

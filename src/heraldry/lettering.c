@@ -17,8 +17,6 @@
 
 #define MOST_CHARACTERS 200
 
-G_DEFINE_AUTOPTR_CLEANUP_FUNC(PangoFontDescription, pango_font_description_free)
-
 gboolean
 spv_lettering_text_check(const char *text, GError **error) {
   glong n = 0;

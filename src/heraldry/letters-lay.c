@@ -15,6 +15,9 @@ typedef enum {
   BASELINE_SINISTER
 } Baseline;
 
+/* Words as large as fit keep this part of that size, clear of the edge. */
+#define CLEAR 0.9
+
 /* An arc that bends less is a straight line. */
 #define LEAST_BOW 0.01
 
@@ -52,7 +55,8 @@ stand(double middle, SpvPoint at, double angle, double height) {
 }
 
 /* Where letter I stands on a baseline that is free of the panel, capitals 1 high: a straight line, or an arc
- * about (0, 0). */
+ * about (0, 0). Letters keep their spacing where they come closest: at their feet, or, on an arc that hangs
+ * down, at their tops. */
 static SpvTransform
 stand_free(const Words *words, guint i) {
   double middle = g_array_index(words->middles, double, i);
@@ -63,7 +67,7 @@ stand_free(const Words *words, guint i) {
   double angle = (middle - words->advance / 2) / radius;
   if (words->bow > 0)
     return stand(middle, spv_point(radius * sin(angle), -radius * cos(angle)), angle, 1);
-  return stand(middle, spv_point(radius * sin(angle), radius * cos(angle)), -angle, 1);
+  return stand(middle, spv_point((radius + 1) * sin(angle), (radius + 1) * cos(angle)), -angle, 1);
 }
 
 /* The box of each of the letters of PATHS. */
@@ -76,9 +80,27 @@ bounds_of(GPtrArray *paths) {
   return box;
 }
 
+/* Whether a corner of OUTLINE lies in BOX under the transform whose inverse is BACK. */
+static gboolean
+has_corner_in(const SpvOutline *outline, SpvBox box, SpvTransform back) {
+  gsize n;
+  const SpvPoint *points = spv_track_points(spv_outline_track(outline), &n);
+
+  for (gsize i = 0; i < n; i++) {
+    SpvPoint p = spv_transform_point(back, points[i]);
+    if (p.x > box.x0 && p.x < box.x1 && p.y > box.y0 && p.y < box.y1)
+      return TRUE;
+  }
+  return FALSE;
+}
+
 /* Whether the boxes of all PATHS lie within OUTLINE under T. */
 static gboolean
 fits(GPtrArray *paths, SpvTransform t, const SpvOutline *outline) {
+  SpvTransform back;
+
+  if (!spv_transform_invert(t, &back))
+    return FALSE;
   for (guint i = 0; i < paths->len; i++) {
     SpvBox box = spv_path_bounds(g_ptr_array_index(paths, i));
     const SpvPoint corners[] = {
@@ -87,6 +109,8 @@ fits(GPtrArray *paths, SpvTransform t, const SpvOutline *outline) {
     for (guint k = 0; k < 4; k++)
       if (!spv_shape_contains(spv_outline_shape(outline), spv_transform_point(t, corners[k])))
         return FALSE;
+    if (has_corner_in(outline, box, back))
+      return FALSE;
   }
   return TRUE;
 }
@@ -112,8 +136,7 @@ largest(const Words *words, GPtrArray *paths, SpvPoint middle, double most, SpvP
     else
       high = half;
   }
-  /* Clear of the edge, not on it. */
-  return 0.95 * low;
+  return CLEAR * low;
 }
 
 static void
@@ -135,7 +158,7 @@ lay_free(const Words *words, SpvPathBuilder *builder) {
   double most = spv_box_width(box) > 0 ? words->width / spv_box_width(box) : words->width;
   double height = words->height;
   if (height < 0)
-    height = largest(words, paths, middle, MIN(most, spv_outline_height(words->outline)),
+    height = largest(words, paths, middle, MIN(most, CLEAR * spv_outline_height(words->outline)),
                      spv_point(0, spv_box_centre(spv_outline_bounds(words->outline)).y));
   height = MIN(height, most);
   for (guint i = 0; height > 0 && i < paths->len; i++)

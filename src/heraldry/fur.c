@@ -22,25 +22,25 @@ typedef struct {
 } FurInfo;
 
 /* An ermine spot, in eighths of the pitch: three dots, as far from one another as they are wide, over a tail
- * that comes to three points. The tail keeps that distance from the dots too. */
+ * that comes to three points. The tail keeps that distance from the dots, and the first dot from the top. */
 static void
 draw_ermine(SpvPathBuilder *builder) {
   const double u = 1.0 / 8, side = sqrt(3);
-  const SpvPoint dots[] = { { 0, 0.5 }, { 1, 0.5 + side }, { -1, 0.5 + side } };
+  const SpvPoint dots[] = { { 0, 1.5 }, { 1, 1.5 + side }, { -1, 1.5 + side } };
 
   for (guint i = 0; i < G_N_ELEMENTS(dots); i++) {
     spv_path_builder_arc(builder, spv_point_scale(dots[i], u), 0.5 * u, 0, 2 * G_PI);
     spv_path_builder_close(builder);
   }
-  spv_path_builder_move(builder, spv_point(0, 3.4 * u));
-  spv_path_builder_curve(builder, spv_point(0.4 * u, 4.6 * u), spv_point(0.8 * u, 6 * u),
-                         spv_point(1.5 * u, 7.2 * u));
-  spv_path_builder_line(builder, spv_point(0.6 * u, 6.9 * u));
-  spv_path_builder_line(builder, spv_point(0, 8.2 * u));
-  spv_path_builder_line(builder, spv_point(-0.6 * u, 6.9 * u));
-  spv_path_builder_line(builder, spv_point(-1.5 * u, 7.2 * u));
-  spv_path_builder_curve(builder, spv_point(-0.8 * u, 6 * u), spv_point(-0.4 * u, 4.6 * u),
-                         spv_point(0, 3.4 * u));
+  spv_path_builder_move(builder, spv_point(0, 4.4 * u));
+  spv_path_builder_curve(builder, spv_point(0.4 * u, 5.6 * u), spv_point(0.8 * u, 7 * u),
+                         spv_point(1.5 * u, 8.2 * u));
+  spv_path_builder_line(builder, spv_point(0.6 * u, 7.9 * u));
+  spv_path_builder_line(builder, spv_point(0, 9.2 * u));
+  spv_path_builder_line(builder, spv_point(-0.6 * u, 7.9 * u));
+  spv_path_builder_line(builder, spv_point(-1.5 * u, 8.2 * u));
+  spv_path_builder_curve(builder, spv_point(-0.8 * u, 7 * u), spv_point(-0.4 * u, 5.6 * u),
+                         spv_point(0, 4.4 * u));
   spv_path_builder_close(builder);
 }
 
@@ -55,15 +55,16 @@ draw_bell(SpvPathBuilder *builder) {
   spv_path_builder_polygon(builder, points, G_N_ELEMENTS(points));
 }
 
-/* A crutch: its head is three times as wide as its stem, and both are a quarter of the pitch thick. The
- * crutches of the ground, between these, are of the same shape upside down. */
+/* A crutch, in quarters of the pitch: a stem under a head three times as wide, two strokes. The crutches of
+ * the ground, between these, are of the same shape upside down. */
 static void
 draw_crutch(SpvPathBuilder *builder) {
   const double u = 1.0 / 4;
-  const SpvPoint points[] = { { -1.5 * u, 0 },    { 1.5 * u, 0 },      { 1.5 * u, u },  { 0.5 * u, u },
-                              { 0.5 * u, 2 * u }, { -0.5 * u, 2 * u }, { -0.5 * u, u }, { -1.5 * u, u } };
+  const SpvPoint head[] = { { -1.5 * u, 0 }, { 1.5 * u, 0 }, { 1.5 * u, u }, { -1.5 * u, u } };
+  const SpvPoint stem[] = { { -0.5 * u, 0 }, { 0.5 * u, 0 }, { 0.5 * u, 2 * u }, { -0.5 * u, 2 * u } };
 
-  spv_path_builder_polygon(builder, points, G_N_ELEMENTS(points));
+  spv_path_builder_polygon(builder, head, G_N_ELEMENTS(head));
+  spv_path_builder_polygon(builder, stem, G_N_ELEMENTS(stem));
 }
 
 static void
@@ -161,6 +162,7 @@ whole_pieces(const SpvShape *shape, SpvBox box) {
   return spv_shape_union((const SpvShape *const *) whole->pdata, whole->len);
 }
 
+/* The narrowest stroke of SHAPE, or ENOUGH where that is less. */
 static double
 narrowest(const SpvShape *shape, double enough) {
   gsize n;
@@ -171,8 +173,27 @@ narrowest(const SpvShape *shape, double enough) {
   return enough;
 }
 
-/* The narrowest stroke of FUR at MEASURED_PITCH: of its whole spots on a patch, and of what is between
- * them. */
+/* The narrowest stroke of one spot: each of its runs is one, whatever it runs into. */
+static double
+narrowest_of_spot(SpvFur fur) {
+  SpvPathBuilder *builder = spv_path_builder_new();
+  double least = MEASURED_PITCH;
+
+  furs[fur].draw(builder);
+  g_autoptr(SpvPath) unit = spv_path_builder_build(builder);
+  g_autoptr(SpvPath) spot = spv_path_transform(unit, spv_transform_place(MEASURED_PITCH, 0, spv_point(0, 0)));
+  g_autoptr(GPtrArray) rings = spv_path_flatten(spot, SPV_CHORD_ERROR);
+  for (guint i = 0; i < rings->len; i++) {
+    const SpvRing *ring = g_ptr_array_index(rings, i);
+    g_autoptr(SpvPath) run = spv_path_new_polygon(ring->points, ring->n_points);
+    g_autoptr(SpvShape) stroke = spv_shape_new_from_path(run);
+    least = narrowest(stroke, least);
+  }
+  return least;
+}
+
+/* The narrowest stroke of FUR at MEASURED_PITCH: of a spot, of what the spots of a patch make together, and
+ * of what they leave between them. */
 static double
 measure(SpvFur fur) {
   SpvOutlineSpec spec = {
@@ -193,7 +214,7 @@ measure(SpvFur fur) {
     spv_shape_unref(g_steal_pointer(&between));
     between = spv_shape_difference(around, whole);
   }
-  return narrowest(between, narrowest(whole, MEASURED_PITCH));
+  return narrowest(between, narrowest(whole, narrowest_of_spot(fur)));
 }
 
 double

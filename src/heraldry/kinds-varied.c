@@ -18,7 +18,7 @@ static const SpvMeasureSpec bendy_measures[] = {
 };
 
 static const SpvMeasureSpec chevronny_measures[] = {
-  SPEC_COUNT("pieces", N_("Pieces"), N_("How many stripes, both tinctures together"), COUNT(6), 2, SPV_PATTERN_MAX_COUNT),
+  SPEC_COUNT("pieces", N_("Pieces"), N_("How many chevrons lie on the centre line, both tinctures together"), COUNT(6), 2, SPV_PATTERN_MAX_COUNT),
   SPEC_ANGLE("angle", N_("Angle"), N_("Between the two legs"), DEGREES(90), 10, 170),
   LINE_MEASURES,
 };
@@ -87,7 +87,7 @@ const SpvPatternInfo spv_varied_kinds[] = {
   KIND(SPV_PATTERN_BENDY_SINISTER) = { "bendy-sinister", N_("Bendy sinister"), 2, FIRST_SECOND,
     MEASURES(bendy_measures), .lay = spv_lay_stripes },
   KIND(SPV_PATTERN_CHEVRONNY) = { "chevronny", N_("Chevronny"), 2, FIRST_SECOND,
-    MEASURES(chevronny_measures), .lay = spv_lay_pending },
+    MEASURES(chevronny_measures), .lay = spv_lay_chevronny },
   KIND(SPV_PATTERN_BARRY_BENDY) = { "barry-bendy", N_("Barry-bendy"), 2, FIRST_SECOND,
     MEASURES(barry_bendy_measures), .lay = spv_lay_barry_bendy },
   KIND(SPV_PATTERN_PALY_BENDY) = { "paly-bendy", N_("Paly-bendy"), 2, FIRST_SECOND,

@@ -2,6 +2,11 @@
 /* Charges in rows and in bend: how far apart they must stand to be large. */
 #include "heraldry/arrange-private.h"
 
+/* How much of their size charges give up to stand about the middle (for each of the box's sides that they
+ * would be shifted) and evenly (for each even share that they would be nearer or farther). */
+#define ASIDE 1.2
+#define UNEVEN 0.25
+
 /* What can be varied to make charges larger. */
 typedef struct {
   double across, down;     /* the pitches, of the box's even shares */
@@ -66,29 +71,30 @@ spv_arrange_size(const SpvArrangeRoom *room, const GArray *centres) {
   return size;
 }
 
+/* How good FIT is: the size, less where the whole leaves the middle or doesn't fill the box. */
 static double
-size_of(const Layout *layout, Fit fit, GArray *scratch) {
+merit_of(const Layout *layout, Fit fit, GArray *scratch) {
+  double aside = fabs(fit.shift_x) + fabs(fit.shift_y), uneven = fabs(1 - fit.across) + fabs(1 - fit.down);
+
   g_array_set_size(scratch, 0);
   layout->put(layout, fit, scratch);
-  return spv_arrange_size(layout->room, scratch);
+  double size = spv_arrange_size(layout->room, scratch);
+  return size > 0 ? size * MAX(1 - ASIDE * aside - UNEVEN * uneven, 0.1) : size;
 }
 
-/* Tries one of FIT's numbers, ASIDE from what it is by STEP either way again and again, and keeps the best.
- * The first counts for more than what is hardly better: so charges stand evenly where that costs them
- * nothing. */
+/* Tries one of FIT's numbers, STEP more or less again and again, and keeps the best. */
 static double
 improve(const Layout *layout, Fit *fit, double *number, double step, double best, GArray *scratch) {
+  gboolean pitch = number == &fit->across || number == &fit->down;
   double kept = *number, from = *number;
 
   for (int k = 1; k <= 12; k++)
     for (int side = -1; side <= 1; side += 2) {
       *number = from + side * step * k;
-      double size = *number > 0.1 || number == &fit->shift_x || number == &fit->shift_y
-                        ? size_of(layout, *fit, scratch)
-                        : -INFINITY;
-      if (size <= best + 0.004 * fabs(best))
+      double merit = pitch && *number < 0.1 ? -INFINITY : merit_of(layout, *fit, scratch);
+      if (merit <= best + 1e-6 * fabs(best))
         continue;
-      best = size;
+      best = merit;
       kept = *number;
     }
   *number = kept;
@@ -100,16 +106,17 @@ static GArray *
 fit_layout(const Layout *layout) {
   GArray *centres = g_array_new(FALSE, FALSE, sizeof(SpvPoint));
   Fit fit = { 1, 1, 0, 0 };
-  double best = size_of(layout, fit, centres);
+  double best = merit_of(layout, fit, centres);
 
   for (double step = 0.06; step > 0.004 && best < layout->room->cap; step /= 2) {
-    best = improve(layout, &fit, &fit.shift_y, step / 2, best, centres);
+    if (layout->n_rows > 1 || best <= 0)
+      best = improve(layout, &fit, &fit.shift_y, step / 2, best, centres);
     if (layout->askew)
       best = improve(layout, &fit, &fit.shift_x, step / 2, best, centres);
     best = improve(layout, &fit, &fit.across, step, best, centres);
     best = improve(layout, &fit, &fit.down, step, best, centres);
   }
-  size_of(layout, fit, centres);
+  merit_of(layout, fit, centres);
   return centres;
 }
 

@@ -5,6 +5,9 @@
 /* So many places are tried along a limb to see which lie on the panel. */
 #define TRIED 256
 
+/* How much looser charges may stand on one arm than on another. */
+#define EVEN 1.35
+
 static void
 unref_track(gpointer track) {
   spv_track_unref(track);
@@ -115,25 +118,44 @@ one_in_the_middle(guint n, guint n_arms) {
   return n % 2 == 1;
 }
 
+/* The pitch on each of ARMS, of which I bears NUMBERS[I] charges: each fills its own, but a long one no more
+ * than EVEN times as loosely as the shortest. */
+static void
+find_pitches(const SpvArrangeRoom *room, GPtrArray *arms, const guint *numbers, double lead,
+             double *pitches) {
+  double least = INFINITY;
+
+  for (guint i = 0; i < arms->len; i++) {
+    pitches[i] = numbers[i] > 0
+                     ? pitch_for(room, spv_track_length(g_ptr_array_index(arms, i)), numbers[i], lead)
+                     : INFINITY;
+    least = MIN(least, pitches[i]);
+  }
+  for (guint i = 0; i < arms->len; i++)
+    pitches[i] = MIN(pitches[i], EVEN * least);
+}
+
 /* N charges on ARMS (SpvTrack) that run out from MEETING. */
 static void
 put_on_arms(const SpvArrangeRoom *room, GPtrArray *arms, SpvPoint meeting, guint n, GArray *centres) {
   gboolean middle = one_in_the_middle(n, arms->len);
-  guint rest = n - (middle ? 1 : 0), each = rest / arms->len;
+  guint rest = n - (middle ? 1 : 0);
+  double lead = middle ? 1 : 0.5;
   g_autofree gboolean *more = g_new0(gboolean, arms->len);
+  g_autofree guint *numbers = g_new0(guint, arms->len);
+  g_autofree double *pitches = g_new0(double, arms->len);
 
   mark_extra(arms, meeting, rest % arms->len, more);
+  for (guint i = 0; i < arms->len; i++)
+    numbers[i] = rest / arms->len + (more[i] ? 1 : 0);
+  find_pitches(room, arms, numbers, lead, pitches);
   if (middle)
     g_array_append_val(centres, meeting);
-  for (guint i = 0; i < arms->len; i++) {
-    const SpvTrack *arm = g_ptr_array_index(arms, i);
-    guint m = each + (more[i] ? 1 : 0);
-    double lead = middle ? 1 : 0.5, pitch = pitch_for(room, spv_track_length(arm), m, lead);
-    for (guint k = 0; k < m; k++) {
-      SpvPoint at = spv_track_at(arm, pitch * (k + lead));
+  for (guint i = 0; i < arms->len; i++)
+    for (guint k = 0; k < numbers[i]; k++) {
+      SpvPoint at = spv_track_at(g_ptr_array_index(arms, i), pitches[i] * (k + lead));
       g_array_append_val(centres, at);
     }
-  }
 }
 
 /* The arm from FROM in DIRECTION to the edge. */
@@ -319,6 +341,21 @@ spv_arrange_orle(const SpvArrangeRoom *room, guint n, double size) {
   return centres;
 }
 
+/* Whether the figure, SIZE mm large at AT, reaches into the room. */
+static gboolean
+reaches_in(const SpvArrangeRoom *room, SpvPoint at, double size) {
+  double clearance = spv_arrange_clearance(room, at);
+
+  if (clearance > 0 || clearance <= -size * room->reach)
+    return clearance > 0;
+  for (guint i = 0; i < room->points->len; i++) {
+    SpvPoint p = spv_point_add(at, spv_point_scale(g_array_index(room->points, SpvPoint, i), size));
+    if (spv_shape_contains(room->within, p))
+      return TRUE;
+  }
+  return FALSE;
+}
+
 GArray *
 spv_arrange_semy(const SpvArrangeRoom *room, double pitch, double size, SpvPoint origin) {
   GArray *centres = g_array_new(FALSE, FALSE, sizeof(SpvPoint));
@@ -332,7 +369,7 @@ spv_arrange_semy(const SpvArrangeRoom *room, double pitch, double size, SpvPoint
     int top = (int) floor((box.y0 - y) / pitch), bottom = (int) ceil((box.y1 - y) / pitch);
     for (int row = top; row <= bottom; row++) {
       SpvPoint at = { origin.x + column * across, y + row * pitch };
-      if (spv_arrange_clearance(room, at) > -reach)
+      if (reaches_in(room, at, size))
         g_array_append_val(centres, at);
     }
   }

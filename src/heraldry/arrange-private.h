@@ -13,6 +13,7 @@ typedef struct {
   SpvShape *within; /* the part of the outline; a reference */
   SpvBox box;       /* its bounds */
   SpvPoint half;    /* half the width and height of the figure as it is turned, of its own size */
+  GArray *points;   /* SpvPoint: of the figure's edge as it is turned, of its own size; a reference */
   double reach;     /* how far it reaches from its middle, of its own size */
   double cap;       /* mm: the largest size that looks right here */
   double spacing;   /* mm, as given; 0: not given */

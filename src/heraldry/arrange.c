@@ -118,8 +118,10 @@ measure_figure(SpvArrangeRoom *room, const SpvPath *figure, double turn) {
   /* In units of 1: the tolerance of a panel's mm is a thousandth of the figure. */
   g_autoptr(GPtrArray) rings = spv_path_flatten(turned, SPV_CHORD_ERROR);
 
+  room->points = g_array_new(FALSE, FALSE, sizeof(SpvPoint));
   for (guint i = 0; i < rings->len; i++) {
     const SpvRing *ring = g_ptr_array_index(rings, i);
+    g_array_append_vals(room->points, ring->points, (guint) ring->n_points);
     for (gsize k = 0; k < ring->n_points; k++) {
       room->half.x = MAX(room->half.x, fabs(ring->points[k].x));
       room->half.y = MAX(room->half.y, fabs(ring->points[k].y));
@@ -292,6 +294,12 @@ strew(const SpvPattern *pattern, const SpvOutline *outline, const SpvArrangeRoom
   return spv_arrange_semy(room, pitch, *size, origin);
 }
 
+static void
+clear_room(SpvArrangeRoom *room) {
+  g_clear_pointer(&room->within, spv_shape_unref);
+  g_clear_pointer(&room->points, g_array_unref);
+}
+
 static GArray *
 arrange(const SpvPattern *pattern, const SpvFrame *frame, const SpvPath *figure) {
   const SpvOutline *outline = frame->outline;
@@ -301,8 +309,12 @@ arrange(const SpvPattern *pattern, const SpvFrame *frame, const SpvPath *figure)
   SpvArrangeRoom room = { 0 };
   g_autoptr(GArray) centres = NULL;
 
-  if (size == 0 || !find_room(&room, pattern, frame, figure))
+  if (size == 0)
     return places;
+  if (!find_room(&room, pattern, frame, figure)) {
+    clear_room(&room);
+    return places;
+  }
   if (choice(pattern, SPV_CHARGE_ARRANGEMENT, outline) == SPV_ARRANGEMENT_SEMY)
     centres = strew(pattern, outline, &room, &size);
   else {
@@ -315,7 +327,7 @@ arrange(const SpvPattern *pattern, const SpvFrame *frame, const SpvPath *figure)
     SpvTransform place = spv_transform_place(size, turn, g_array_index(centres, SpvPoint, i));
     g_array_append_val(places, place);
   }
-  spv_shape_unref(room.within);
+  clear_room(&room);
   return places;
 }
 

@@ -137,7 +137,7 @@ static const SpvMeasureSpec lettering_measures[] = {
   SPEC_CHOICE("baseline", N_("Baseline"), N_("What the letters stand on: a straight line, an arc, or an edge of the panel"),
               baseline_choices),
   { "bow", N_("Bow"), N_("How much of a circle the words take up on an arc; below 0 it hangs down"), SPV_MEASURE_ANGLE,
-    SPV_BASIS_NONE, DEGREES(120), -350, 350, NULL, "baseline" },
+    SPV_BASIS_NONE, AUTO, -350, 350, NULL, "baseline" },
   { "inset", N_("Inset"), N_("How far inside the panel's edge the letters stand"), SPV_MEASURE_LENGTH, SPV_BASIS_SMALLER,
     OF(0.06), 0, LONGEST, NULL, "baseline" },
 };

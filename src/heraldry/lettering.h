@@ -22,6 +22,12 @@ gboolean spv_lettering_text_check(const char *text, GError **error);
 /* A font description that names a family; whether it is installed is not asked: another takes its place. */
 gboolean spv_lettering_font_check(const char *text, GError **error);
 
+/* Words stand on a straight line (the middle of their capitals at the pattern's place), on an arc (the middle of
+ * their box there), or along an edge: clockwise with their tops outward, as on a coin, but at the base upright with
+ * their feet outward. They never become wider than the width; without a height they are as high as fits the width
+ * and the panel. Mirrored, they change places and can still be read. Pango keeps a font map a thread, so words may
+ * be laid on any. */
+
 /* WORDS in FONT as outlines: the baseline on y = 0, the first letter's origin at x = 0, capital letters 1 high;
  * how far the words reach goes to ADVANCE. Each letter is one entry: SpvPath in a GPtrArray, with its middle's x
  * in MIDDLES (double, one a letter). */

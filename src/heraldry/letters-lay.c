@@ -21,6 +21,11 @@ typedef enum {
 /* An arc that bends less is a straight line. */
 #define LEAST_BOW 0.01
 
+/* Where no bow is given, words take up a third of a circle, but few letters less: its radius is no less than
+ * so many times their height. */
+#define MOST_BOW (2 * G_PI / 3)
+#define LEAST_RADIUS 3.0
+
 /* Along an edge, letters are no higher than this part of the panel, and take up no more than this of the
  * edge, where no height is given. */
 #define EDGE_HEIGHT 0.16
@@ -182,10 +187,12 @@ edge_of(Baseline baseline) {
   return SPV_EDGE_CHIEF;
 }
 
-/* The outline DEPTH mm in, clockwise; NULL where nothing is left. */
+/* The outline DEPTH mm in, clockwise, its corners rounded by ROUND mm so that letters don't fall over one
+ * another there; NULL where nothing is left. */
 static SpvTrack *
-inset_track(const SpvOutline *outline, double depth) {
-  g_autoptr(SpvShape) inner = spv_shape_offset(spv_outline_shape(outline), -depth);
+inset_track(const SpvOutline *outline, double depth, double round) {
+  g_autoptr(SpvShape) deep = spv_shape_offset(spv_outline_shape(outline), -depth - round);
+  g_autoptr(SpvShape) inner = spv_shape_offset(deep, round);
   const SpvRing *longest = NULL;
   gsize n;
   const SpvPiece *pieces = spv_shape_pieces(inner, &n);
@@ -203,7 +210,8 @@ static SpvTrack *
 edge_track(const Words *words, double height, double *middle, double *length) {
   SpvEdge edge = edge_of(words->baseline);
   gboolean on_base = edge == SPV_EDGE_BASE;
-  g_autoptr(SpvTrack) track = inset_track(words->outline, words->inset + (on_base ? 0 : height));
+  g_autoptr(SpvTrack) track = on_base ? inset_track(words->outline, words->inset, 1.4 * height)
+                                      : inset_track(words->outline, words->inset + height, height / 2);
   const SpvTrack *rim = spv_outline_track(words->outline);
   double s0, s1;
 
@@ -212,13 +220,13 @@ edge_track(const Words *words, double height, double *middle, double *length) {
     return NULL;
   double from = spv_track_locate(track, spv_track_at(rim, s0), NULL);
   double to = spv_track_locate(track, spv_track_at(rim, s1), NULL);
-  SpvPoint at = spv_track_at(rim, (s0 + s1) / 2);
+  *length = to > from ? to - from : to - from + spv_track_length(track);
+  SpvPoint at = spv_track_at(track, from + *length / 2);
   if (words->across_given.unit != SPV_UNIT_AUTO && (on_base || edge == SPV_EDGE_CHIEF))
     at.x = words->to.x;
   if (words->down_given.unit != SPV_UNIT_AUTO && !on_base && edge != SPV_EDGE_CHIEF)
     at.y = words->to.y;
   *middle = spv_track_locate(track, at, NULL);
-  *length = to > from ? to - from : to - from + spv_track_length(track);
   return g_steal_pointer(&track);
 }
 
@@ -292,7 +300,7 @@ spv_lay_lettering(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *dr
   words.height = MEASURE(SPV_LETTERING_HEIGHT, -1);
   words.width = MEASURE(SPV_LETTERING_WIDTH, 0.8 * spv_outline_width(outline));
   words.turn = MEASURE(SPV_LETTERING_TURN, 0);
-  words.bow = MEASURE(SPV_LETTERING_BOW, 2 * G_PI / 3);
+  words.bow = MEASURE(SPV_LETTERING_BOW, MIN(MOST_BOW, words.advance / LEAST_RADIUS));
   words.inset = MEASURE(SPV_LETTERING_INSET, 0);
   words.across_given = pattern->measures[SPV_LETTERING_ACROSS];
   words.down_given = pattern->measures[SPV_LETTERING_DOWN];

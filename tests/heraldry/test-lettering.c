@@ -230,8 +230,8 @@ defaults_fit_every_panel(void **state) {
   }
 }
 
-/* The middles of letters on an arc lie on one circle: those of I, a plain bar in this font, at half its height.
- * at its ends nearer to the middle. The bow is how much of it they take up. */
+/* The middles of letters on an arc lie on one circle (those of I, a plain bar in this font, at half its
+ * height), and the bow is how much of it they take up. */
 static void
 arcs_are_round(void **state) {
   g_autoptr(SpvOutline) panel = outline_of(SPV_OUTLINE_DISC, 40, 40);

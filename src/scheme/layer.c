@@ -134,12 +134,12 @@ spv_layer_with_tincture(const SpvLayer *layer, guint slot, const char *tincture)
 gboolean
 spv_layer_text_check(const SpvTextSpec *spec, const char *text, GError **error) {
   if (strlen(text) > SPV_PATTERN_TEXT_MAX) {
-    g_set_error(error, SPV_PATTERN_ERROR, SPV_PATTERN_ERROR_TEXT, _("too long; use at most %d bytes"),
-                SPV_PATTERN_TEXT_MAX);
+    g_set_error(error, SPV_PATTERN_ERROR, SPV_PATTERN_ERROR_TEXT,
+                _("The text is too long; use at most %d bytes"), SPV_PATTERN_TEXT_MAX);
     return FALSE;
   }
   if (!g_utf8_validate(text, -1, NULL)) {
-    g_set_error(error, SPV_PATTERN_ERROR, SPV_PATTERN_ERROR_TEXT, _("not UTF-8 text; type it anew"));
+    g_set_error(error, SPV_PATTERN_ERROR, SPV_PATTERN_ERROR_TEXT, _("The text is not UTF-8; type it anew"));
     return FALSE;
   }
   return spec->check(text, error);

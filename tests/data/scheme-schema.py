@@ -34,6 +34,13 @@ BEYOND_A_SCHEMA = {
     "outline-misfit",
     "surface-too-deep",
     "too-deep",  # brackets
+    "lettering-empty",  # what a text may say
+    "lettering-font-empty",
+    "lettering-two-lines",
+    "path-without-a-start",
+    "path-words",
+    "rows-empty",
+    "rows-words",
 }
 
 

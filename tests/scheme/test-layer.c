@@ -231,10 +231,10 @@ a_text_has_a_limit_and_is_utf_8(void **state) {
   assert_true(spv_layer_text_check(words, "VII", NULL));
   assert_false(spv_layer_text_check(words, endless, &error));
   assert_true(g_error_matches(error, SPV_PATTERN_ERROR, SPV_PATTERN_ERROR_TEXT));
-  assert_string_equal(error->message, "too long; use at most 262144 bytes");
+  assert_string_equal(error->message, "The text is too long; use at most 262144 bytes");
   g_clear_error(&error);
   assert_false(spv_layer_text_check(words, "a\xff", &error));
-  assert_string_equal(error->message, "not UTF-8 text; type it anew");
+  assert_string_equal(error->message, "The text is not UTF-8; type it anew");
   g_clear_error(&error);
 
   g_autoptr(SpvScheme) scheme = test_load("scheme-laid.scheme.json");

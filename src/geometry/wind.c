@@ -16,7 +16,8 @@ typedef struct {
   int others;  /* how often the others wind round it */
   int owner;   /* a hole's: the run that it is cut from, or -1 */
   gboolean adds;
-  gboolean slit; /* a hole's: joined to its owner's run */
+  gboolean dropped; /* the others fill all about it */
+  gboolean slit;    /* a hole's: joined to its owner's run */
 } Run;
 
 static void
@@ -125,30 +126,62 @@ holds(SpvBox box, SpvPoint p) {
   return p.x >= box.x0 && p.x <= box.x1 && p.y >= box.y0 && p.y <= box.y1;
 }
 
-/* Says of run I whether it adds, and from which run it is cut if it does not. */
-static void
-judge(GArray *runs, guint i, SpvFillRule rule) {
-  Run *run = &g_array_index(runs, Run, i);
-  SpvPoint place = place_on(run->ring);
-  int depth = 0;
-  double least = INFINITY;
+/* How often the runs but I wind round PLACE; how many do so goes to DEPTH. */
+static int
+winding_of_others(GArray *runs, guint i, SpvPoint place, int *depth) {
+  int sum = 0;
 
+  *depth = 0;
   for (guint k = 0; k < runs->len; k++) {
     const Run *other = &g_array_index(runs, Run, k);
     if (k == i || !other->ring || !holds(other->box, place))
       continue;
     int winding = spv_ring_winding(other->ring, place);
-    if (winding == 0)
-      continue;
-    run->others += winding;
-    depth++;
-    if (fabs(other->area) < least && fabs(other->area) > fabs(run->area)) {
-      least = fabs(other->area);
-      run->owner = (int) k;
-    }
+    sum += winding;
+    *depth += winding != 0;
   }
-  int inside = run->others + (run->area < 0 ? -1 : 1);
-  run->adds = rule == SPV_FILL_EVEN_ODD ? depth % 2 == 0 : inside != 0;
+  return sum;
+}
+
+/* Whether the others fill all about run I, inside and out, so that its edge is no edge of the whole. */
+static gboolean
+is_within_others(GArray *runs, guint i) {
+  const SpvRing *ring = g_array_index(runs, Run, i).ring;
+  int depth;
+
+  for (gsize k = 0; k < ring->n_points; k++)
+    if (winding_of_others(runs, i, ring->points[k], &depth) == 0)
+      return FALSE;
+  return TRUE;
+}
+
+/* Says of run I whether it adds, or is of no account. */
+static void
+judge(GArray *runs, guint i, SpvFillRule rule) {
+  Run *run = &g_array_index(runs, Run, i);
+  int depth, others = winding_of_others(runs, i, place_on(run->ring), &depth);
+
+  run->adds = rule == SPV_FILL_EVEN_ODD ? depth % 2 == 0 : others + (run->area < 0 ? -1 : 1) != 0;
+  run->dropped = rule == SPV_FILL_NONZERO && run->adds && others != 0 && is_within_others(runs, i);
+}
+
+/* The run that the hole I is cut from: the smallest round it that adds; -1 if there is none. */
+static int
+find_owner(GArray *runs, guint i) {
+  const Run *hole = &g_array_index(runs, Run, i);
+  SpvPoint place = place_on(hole->ring);
+  double least = INFINITY;
+  int owner = -1;
+
+  for (guint k = 0; k < runs->len; k++) {
+    const Run *other = &g_array_index(runs, Run, k);
+    if (k == i || !other->ring || !other->adds || other->dropped || fabs(other->area) >= least ||
+        !holds(other->box, place) || spv_ring_winding(other->ring, place) == 0)
+      continue;
+    least = fabs(other->area);
+    owner = (int) k;
+  }
+  return owner;
 }
 
 /* Whether some other run adds in or over the hole I, which OWNER's does all round it. */
@@ -159,8 +192,8 @@ is_filled_again(GArray *runs, guint i) {
 
   for (guint k = 0; k < runs->len; k++) {
     const Run *other = &g_array_index(runs, Run, k);
-    if (other->ring && other->adds && (int) k != hole->owner && spv_box_overlaps(other->box, hole->box) &&
-        spv_ring_winding(other->ring, place) == 0)
+    if (other->ring && other->adds && !other->dropped && (int) k != hole->owner &&
+        spv_box_overlaps(other->box, hole->box) && spv_ring_winding(other->ring, place) == 0)
       return TRUE;
   }
   return FALSE;
@@ -211,11 +244,13 @@ spv_path_wind(const SpvPath *path, SpvFillRule rule) {
       judge(runs, i, rule);
   for (guint i = 0; i < runs->len; i++) {
     Run *run = &g_array_index(runs, Run, i);
-    run->slit = run->ring && !run->adds && run->owner >= 0 && g_array_index(runs, Run, run->owner).adds &&
-                is_filled_again(runs, i);
+    if (!run->ring || run->adds)
+      continue;
+    run->owner = find_owner(runs, i);
+    run->slit = run->owner >= 0 && is_filled_again(runs, i);
   }
   for (guint i = 0; i < runs->len; i++)
-    if (!g_array_index(runs, Run, i).slit)
+    if (!g_array_index(runs, Run, i).slit && !g_array_index(runs, Run, i).dropped)
       add_wound(builder, runs, i);
   return spv_path_builder_build(builder);
 }

@@ -422,6 +422,15 @@ test_winding(void **state) {
     assert_near(wound_area(text, SPV_FILL_NONZERO), nonzero, 1e-6);
     assert_near(wound_area(text, SPV_FILL_EVEN_ODD), 100 - 36 + 4, 1e-6);
   }
+  /* A run drawn twice is there once. */
+  assert_near(wound_area("M0 0H10V10H0zM0 0H10V10H0z", SPV_FILL_NONZERO), 100, 1e-6);
+  /* Rings that wind 1, 2, 1 and 0 times: a hole in the innermost only, by the non-zero rule as by ours. */
+  g_autoptr(SpvPath) four = parse("M0 0H10V10H0zM1 1H9V9H1zM2 2V8H8V2zM4 4V6H6V4z");
+  g_autoptr(SpvPath) settled = spv_path_wind(four, SPV_FILL_NONZERO);
+  g_autoptr(SpvShape) frame = spv_shape_new_from_path(settled);
+  assert_near(spv_shape_area(frame), 96, 1e-6);
+  assert_false(spv_path_contains(settled, spv_point(5, 5)));
+  assert_true(spv_path_contains(settled, spv_point(3, 5)) && spv_path_contains(settled, spv_point(0.5, 5)));
   /* A run that is open, one run by itself the wrong way, and runs without area. */
   assert_near(wound_area("M0 0V10H10V0", SPV_FILL_NONZERO), 100, 1e-6);
   assert_near(wound_area("M0 0M5 5L6 6zM0 0V10H10V0z", SPV_FILL_NONZERO), 100, 1e-6);

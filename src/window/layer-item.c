@@ -144,6 +144,14 @@ summary_of(const SpvScheme *scheme, const SpvPanel *panel, const SpvLayer *layer
   return g_strjoinv(", ", (char **) parts->pdata);
 }
 
+/* The layer whose tinctures LAYER of PANEL shows: the one across which it is counterchanged, or itself. */
+static const SpvLayer *
+shown_layer(const SpvPanel *panel, const SpvLayer *layer) {
+  int across = layer->counterchange ? spv_panel_find_layer(panel, layer->counterchange) : -1;
+
+  return across >= 0 ? panel->layers[across] : layer;
+}
+
 /* Returns whether anything is new. */
 static gboolean
 take_looks(SpvLayerItem *item, const SpvScheme *scheme, const SpvLayer *layer) {
@@ -168,7 +176,7 @@ static void
 item_update(SpvLayerItem *item, const SpvScheme *scheme, const SpvPanel *panel, guint index) {
   const SpvLayer *layer = panel->layers[index];
   g_autofree char *summary = summary_of(scheme, panel, layer);
-  gboolean changed = take_looks(item, scheme, layer);
+  gboolean changed = take_looks(item, scheme, shown_layer(panel, layer));
 
   item->index = index;
   if (item->layer != layer) {

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "window/measure-text.h"
 #include "window/screen-text.h"
 #include "window/tincture-colour.h"
 #include "window/tincture-fur.h"
@@ -21,7 +22,9 @@ struct _SpvTinctureRow {
   GtkEntry *name;
   GtkDropDown *hatch; /* of a plain tincture */
   GtkButton *remove_button;
-  SpvTinctureFur *fur; /* of a fur: what its button opens; or NULL */
+  GtkMenuButton
+      *pitch;          /* of a fur, in the hatch's place: says how fine it is, and opens what it is made of */
+  SpvTinctureFur *fur; /* what it opens; or NULL */
 
   SpvTinctureItem *item;
   SpvSession *session;
@@ -138,7 +141,7 @@ on_colour_clicked(SpvTinctureRow *self) {
   if (!now)
     return;
   if (self->fur)
-    gtk_popover_popup(GTK_POPOVER(self->fur));
+    gtk_menu_button_popup(self->pitch);
   else
     spv_tincture_colour_ask(GTK_WIDGET(self), self->session, spv_tincture_item_id(self->item));
 }
@@ -192,20 +195,40 @@ show_removable(SpvTinctureRow *self, guint index, const SpvTincture *tincture) {
   spv_tip_set(GTK_WIDGET(self->remove_button), words);
 }
 
-/* A fur has no colour and no hatch of its own: its button opens what it is made of. */
+/* How fine a fur is, on its button. */
+static void
+show_pitch(SpvTinctureRow *self, const SpvTincture *fur) {
+  double line = spv_session_scheme(self->session)->finest_line;
+  double mm = fur->pitch > 0 ? fur->pitch : spv_fur_smallest_pitch(fur->fur, line);
+  g_autofree char *pitch = spv_measure_text_with_unit((SpvMeasure){ SPV_UNIT_MM, mm });
+  g_autofree char *unbroken = spv_screen_text_unbroken(pitch);
+  /* Translators: a fur and its pitch: "Ermine, 1.20 mm from spot to spot". */
+  g_autofree char *words = g_strdup_printf(_("%s, %s from spot to spot"), spv_tincture_fur_label(fur->fur),
+                                           unbroken);
+
+  if (g_strcmp0(unbroken, gtk_menu_button_get_label(self->pitch)) != 0)
+    gtk_menu_button_set_label(self->pitch, unbroken);
+  spv_tip_set_as_name(GTK_WIDGET(self->pitch), words);
+}
+
+/* A fur has no colour and no hatch of its own, but what it is made of. */
 static void
 show_fur(SpvTinctureRow *self, const SpvTincture *tincture) {
   gboolean fur = tincture->fur != SPV_FUR_NONE;
 
   gtk_widget_set_visible(GTK_WIDGET(self->hatch), !fur);
-  if (!fur && self->fur)
-    gtk_widget_unparent(GTK_WIDGET(g_steal_pointer(&self->fur)));
+  gtk_widget_set_visible(GTK_WIDGET(self->pitch), fur);
   if (fur && !self->fur) {
     self->fur = SPV_TINCTURE_FUR(spv_tincture_fur_new(self->session, tincture->id));
-    gtk_widget_set_parent(GTK_WIDGET(self->fur), GTK_WIDGET(self->colour_button));
+    gtk_menu_button_set_popover(self->pitch, GTK_WIDGET(self->fur));
+  } else if (!fur && self->fur) {
+    gtk_menu_button_set_popover(self->pitch, NULL);
+    self->fur = NULL;
   } else if (fur) {
     spv_tincture_fur_refill(self->fur);
   }
+  if (fur)
+    show_pitch(self, tincture);
 }
 
 void
@@ -235,11 +258,7 @@ spv_tincture_row_refill(SpvTinctureRow *self) {
 
 static void
 spv_tincture_row_dispose(GObject *object) {
-  SpvTinctureRow *self = SPV_TINCTURE_ROW(object);
-
-  if (self->fur)
-    gtk_widget_unparent(GTK_WIDGET(g_steal_pointer(&self->fur)));
-  g_clear_object(&self->session);
+  g_clear_object(&SPV_TINCTURE_ROW(object)->session);
   G_OBJECT_CLASS(spv_tincture_row_parent_class)->dispose(object);
 }
 
@@ -274,6 +293,9 @@ spv_tincture_row_init(SpvTinctureRow *self) {
   gtk_widget_init_template(GTK_WIDGET(self));
   self->hatch = spv_tincture_hatch_drop_down_new();
   gtk_box_insert_child_after(self->box, GTK_WIDGET(self->hatch), GTK_WIDGET(self->name));
+  self->pitch = GTK_MENU_BUTTON(gtk_menu_button_new());
+  gtk_widget_set_visible(GTK_WIDGET(self->pitch), FALSE);
+  gtk_box_insert_child_after(self->box, GTK_WIDGET(self->pitch), GTK_WIDGET(self->hatch));
   g_signal_connect_swapped(self->hatch, "notify::selected", G_CALLBACK(on_hatch_selected), self);
 }
 

@@ -4,7 +4,7 @@ import glob
 import json
 import os
 
-from driving import Failure, run, wait_for
+from driving import Failure, run, wait_for, xdotool
 
 
 def read(path):
@@ -87,6 +87,32 @@ def design_from_new_to_saved_file(start):
     border = scheme["designs"]["kneepad-dexter"]["layers"][2]
     assert border["measures"]["points"] == 5, border
     assert border["measures"]["depth"] == {"mm": 1.2}, border
+    program.quit()
+
+
+def a_charge_found_by_its_name(start):
+    program = start()
+    new_scheme(program, "Lantern Company")
+    go_to_panel(program, "Kneepad, dexter")
+    add_layer(program, "Field")
+
+    # By keys alone: the list of kinds, the start of a word, Enter.
+    program.key("ctrl+l")
+    program.find("text", "Search for a kind of layer")
+    program.type("lant")
+    program.find("push button", "Lantern")
+    xdotool("key", "Return")
+    program.find("push button", "Undo add “Lantern”")
+    program.set("Number", "3", "Measures")
+    is_label(program, "Smallest for your line: ")
+    program.act("win.mirror-layer")
+    program.find("push button", "Undo mirror layer")
+
+    scheme = save_as(program, home("lanterns.scheme.json"))
+    assert kinds_of(scheme, "kneepad-dexter") == ["field", "lantern"], scheme["designs"]
+    lantern = scheme["designs"]["kneepad-dexter"]["layers"][1]
+    assert lantern["measures"]["number"] == 3, lantern
+    assert lantern["mirrored"] is True, lantern
     program.quit()
 
 
@@ -226,5 +252,5 @@ def a_broken_file_is_reported(start):
 
 
 if __name__ == "__main__":
-    run([design_from_new_to_saved_file, undo_and_redo, export_through_the_dialog, work_survives_a_kill,
+    run([design_from_new_to_saved_file, a_charge_found_by_its_name, undo_and_redo, export_through_the_dialog, work_survives_a_kill,
          work_survives_the_end_of_the_session, a_file_is_opened_by_the_chooser, a_broken_file_is_reported])

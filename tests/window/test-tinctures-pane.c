@@ -216,6 +216,7 @@ static void
 the_pitch_of_a_fur_goes_by_the_line_until_it_is_given(void **state) {
   Bench bench = bench_open(spv_tinctures_pane_new());
   GtkWidget *pitch = find_called(GTK_WIDGET(add_ermine(&bench)), GTK_TYPE_ENTRY, "Pitch");
+  GtkWidget *button = find_nth(row_at(&bench, 3), GTK_TYPE_MENU_BUTTON, 0);
   double fine = spv_fur_smallest_pitch(SPV_FUR_ERMINE, spv_session_scheme(bench.session)->finest_line);
 
   (void) state;
@@ -223,6 +224,7 @@ the_pitch_of_a_fur_goes_by_the_line_until_it_is_given(void **state) {
   assert_true(fabs(g_ascii_strtod(text_of(pitch), NULL) - fine) <= 0.005);
   gtk_editable_set_text(GTK_EDITABLE(pitch), "2.5");
   assert_true(tincture(&bench, 3)->pitch == 2.5);
+  assert_true(is_called(button, "Ermine, 2.50\u202fmm from spot to spot"));
   press_enter(pitch);
   gtk_editable_set_text(GTK_EDITABLE(pitch), "");
   press_enter(pitch);

@@ -103,14 +103,13 @@ lay_group(const SpvPattern *pattern, const SpvOutline *outline, SpvAxis axis, co
   SpvPathBuilder *builder = spv_path_builder_new();
   double pitch = band_width(group) + group->apart;
   double first = -(group->n * pitch - group->apart) / 2;
-  SpvLine line = spv_line_of(pattern, outline);
   GPtrArray *spines = spv_spines_new();
 
   for (guint i = 0; group->width > 0 && i < group->n * group->bars; i++) {
     double v = first + i / group->bars * pitch + i % group->bars * (group->width + group->gap);
     SpvBand band = spv_band_new(axis, outline, v, v + group->width, v + group->width / 2);
-    band.line = line;
-    band.edges = spv_lay_edges(pattern, outline, usual_edges(pattern, line.profile));
+    band.line = spv_line_on_band(pattern, outline, band.high - band.low, group->width);
+    band.edges = spv_lay_edges(pattern, outline, usual_edges(pattern, band.line.profile));
     spv_band_add(&band, builder);
     spv_band_add_lines(&band, 2 * i + 1, draft);
     add_spine(&band, outline, spines);
@@ -189,7 +188,7 @@ spv_lay_baton(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft)
                    .u1 = length / 2,
                    .low = -length / 2,
                    .high = length / 2,
-                   .line = spv_line_of(pattern, outline),
+                   .line = spv_line_on_band(pattern, outline, length, width),
                    .edges = spv_lay_edges(pattern, outline, SPV_EDGES_BOTH) };
   SpvPathBuilder *builder = spv_path_builder_new();
 
@@ -233,7 +232,7 @@ spv_lay_fillet(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft
   SpvPathBuilder *builder = spv_path_builder_new();
 
   if (width > 0) {
-    band.line = spv_line_of(pattern, outline);
+    band.line = spv_line_on_band(pattern, outline, band.high - band.low, width);
     band.edges = spv_lay_edges(pattern, outline, SPV_EDGES_SECOND);
     spv_band_add(&band, builder);
     spv_band_add_lines(&band, 1, draft);

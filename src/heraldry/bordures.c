@@ -120,7 +120,6 @@ void
 spv_lay_bordure(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
   const SpvOutline *outline = frame->outline;
   double width = spv_lay_measure(pattern, outline, "width", -1);
-  SpvLine line = spv_line_of(pattern, outline);
   SpvPathBuilder *builder = spv_path_builder_new();
 
   if (width < 0)
@@ -128,8 +127,11 @@ spv_lay_bordure(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draf
   if (width > 0) {
     g_autoptr(GPtrArray) inner = tracks_inside(outline, width);
     g_autoptr(SpvPath) whole = spv_path_new_box(spv_lay_box(outline));
-    double middle = width / 2;
+    double middle = width / 2, length = 0;
 
+    if (inner->len > 0)
+      length = spv_track_length(g_ptr_array_index(inner, 0));
+    SpvLine line = spv_line_on_band(pattern, outline, length, width);
     spv_path_builder_path(builder, whole);
     for (guint i = 0; i < inner->len; i++)
       add_round(builder, &line, g_ptr_array_index(inner, i), 1, TRUE);
@@ -138,25 +140,25 @@ spv_lay_bordure(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draf
   draft->area[0] = spv_path_builder_build(builder);
 }
 
-/* A band that runs round from INSET to INSET + WIDTH mm inside the edge. Both its edges bear as many
- * teeth. */
+/* A band that runs round from INSET to INSET + WIDTH mm inside the edge. Both its edges bear as many teeth,
+ * unless it falls into several. */
 static SpvPath *
-lay_round(const SpvOutline *outline, const SpvLine *line, double inset, double width) {
+lay_round(const SpvPattern *pattern, const SpvOutline *outline, double inset, double width) {
   g_autoptr(GPtrArray) outer = tracks_inside(outline, inset), inner = tracks_inside(outline, inset + width);
   double unit = MIN(spv_outline_width(outline), spv_outline_height(outline));
-  double inward = spv_profile_runs_alike(line->profile) ? -1 : 1;
+  double length = outer->len > 0 ? spv_track_length(g_ptr_array_index(outer, 0)) : 0;
+  SpvLine line = spv_line_on_band(pattern, outline, length, width);
+  double inward = spv_profile_runs_alike(line.profile) ? -1 : 1;
   SpvPathBuilder *builder = spv_path_builder_new();
-  g_autofree SpvLine *lines = g_new0(SpvLine, MAX(outer->len, inner->len) + 1);
 
-  for (guint i = 0; i < MAX(outer->len, inner->len); i++) {
-    lines[i] = *line;
-    if (i < outer->len && line->profile != SPV_PROFILE_PLAIN)
-      lines[i].periods = spv_line_periods(line, spv_track_length(g_ptr_array_index(outer, i)), unit);
+  if (outer->len == 1 && line.profile != SPV_PROFILE_PLAIN) {
+    line.periods = spv_line_periods(&line, length, unit);
+    line.pitch = 0;
   }
   for (guint i = 0; i < outer->len; i++)
-    add_round(builder, &lines[i], g_ptr_array_index(outer, i), -1, FALSE);
+    add_round(builder, &line, g_ptr_array_index(outer, i), -1, FALSE);
   for (guint i = 0; i < inner->len; i++)
-    add_round(builder, &lines[i], g_ptr_array_index(inner, i), inward, TRUE);
+    add_round(builder, &line, g_ptr_array_index(inner, i), inward, TRUE);
   return spv_path_builder_build(builder);
 }
 
@@ -166,7 +168,6 @@ spv_lay_orle(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) 
   double width = spv_lay_measure(pattern, outline, "width", -1);
   double inset = spv_lay_measure(pattern, outline, "inset", -1);
   double bordure = width < 0 || inset < 0 ? width_of_share(outline, USUAL_SHARE) : 0;
-  SpvLine line = spv_line_of(pattern, outline);
 
   if (width < 0)
     width = ORLE_OF_BORDURE * bordure;
@@ -174,7 +175,7 @@ spv_lay_orle(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) 
     inset = bordure;
   if (width > 0) {
     double middle = inset + width / 2;
-    draft->area[0] = lay_round(outline, &line, inset, width);
+    draft->area[0] = lay_round(pattern, outline, inset, width);
     draft->frame = frame_round(outline, &middle, 1, width);
   } else {
     draft->area[0] = spv_lay_nothing();
@@ -207,7 +208,6 @@ spv_lay_tressure(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *dra
   double inset = spv_lay_measure(pattern, outline, "inset", bordure);
   double deepest = MIN(spv_outline_width(outline), spv_outline_height(outline)) / 2;
   guint n = (guint) spv_lay_measure(pattern, outline, "number", 1);
-  SpvLine line = spv_line_of(pattern, outline);
   SpvPathBuilder *builder = spv_path_builder_new();
   g_autofree double *middles = g_new(double, n);
   guint laid = 0;
@@ -216,7 +216,7 @@ spv_lay_tressure(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *dra
     double at = inset + i * (width + apart);
     if (at >= deepest)
       break;
-    g_autoptr(SpvPath) ring = lay_round(outline, &line, at, width);
+    g_autoptr(SpvPath) ring = lay_round(pattern, outline, at, width);
     if (n == 1)
       spv_path_builder_path(builder, ring);
     else

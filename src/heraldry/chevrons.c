@@ -137,7 +137,9 @@ void
 spv_lay_chevron(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
   const SpvOutline *outline = frame->outline;
   Chevrons chevrons = chevrons_of(pattern, outline);
-  SpvLine line = spv_line_of(pattern, outline);
+  /* About as long as a limb shows. */
+  double span = spv_outline_width(outline) / 2 / sin(chevrons.half);
+  SpvLine line = spv_line_on_band(pattern, outline, span, chevrons.width);
   SpvBandEdges usual = line.profile == SPV_PROFILE_EMBATTLED ? SPV_EDGES_FIRST : SPV_EDGES_BOTH;
   SpvBandEdges edges = spv_lay_edges(pattern, outline, usual);
   SpvPathBuilder *builder = spv_path_builder_new();

@@ -97,7 +97,9 @@ frame_of(const Limbs *limbs, const SpvOutline *outline) {
 
 static void
 lay_limbs(const Limbs *limbs, const SpvPattern *pattern, const SpvOutline *outline, SpvDraft *draft) {
-  SpvLine line = spv_line_of(pattern, outline);
+  /* About as long as a limb shows. */
+  double span = (MIN(spv_outline_width(outline), spv_outline_height(outline)) - limbs->width) / 2;
+  SpvLine line = spv_line_on_band(pattern, outline, span, limbs->width);
   SpvPathBuilder *builder = spv_path_builder_new();
 
   if (limbs->width > 0) {

@@ -32,6 +32,11 @@ SpvPath *spv_edge_lay(const SpvLine *line, const SpvOutline *outline, SpvPoint f
 SpvPath *spv_edge_lay_between(const SpvLine *line, const SpvOutline *outline, SpvPoint from,
                               SpvPoint direction, double u0, double u1, double side);
 
+/* The line of PATTERN as it suits a band WIDTH mm wide, SPAN mm long from end to end of its teeth: where the
+ * painter left the depth of the teeth open, they are no deeper than leaves half of the band whole, and where
+ * the pitch was left open, too, they keep their shape. A line whose two edges run alike stays as it is. */
+SpvLine spv_line_on_band(const SpvPattern *pattern, const SpvOutline *outline, double span, double width);
+
 /* A straight band along an axis. */
 typedef struct {
   SpvAxis axis;

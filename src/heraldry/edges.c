@@ -118,6 +118,34 @@ spv_edge_lay(const SpvLine *line, const SpvOutline *outline, SpvPoint from, SpvP
   return spv_edge_lay_between(line, outline, from, direction, MAX(chord.x0, 0), MAX(chord.x1, 0), side);
 }
 
+static gboolean
+is_given(const SpvPattern *pattern, const char *key) {
+  int index = spv_pattern_measure_index(pattern->kind, key);
+
+  return index >= 0 && pattern->measures[index].unit != SPV_UNIT_AUTO;
+}
+
+SpvLine
+spv_line_on_band(const SpvPattern *pattern, const SpvOutline *outline, double span, double width) {
+  SpvLine line = spv_line_of(pattern, outline);
+  double unit = MIN(spv_outline_width(outline), spv_outline_height(outline)), deepest = width / 2;
+
+  if (line.profile == SPV_PROFILE_PLAIN || line.amplitude >= 0 || spv_profile_runs_alike(line.profile) ||
+      !(span > 0 && width > 0))
+    return line;
+
+  double pitch = span / spv_line_periods(&line, span, unit), depth = spv_line_amplitude(&line, pitch);
+  if (depth <= deepest)
+    return line;
+  if (is_given(pattern, "pitch") || is_given(pattern, "periods")) {
+    line.amplitude = deepest;
+  } else {
+    line.pitch = pitch * deepest / depth;
+    line.periods = 0;
+  }
+  return line;
+}
+
 SpvBand
 spv_band_new(SpvAxis axis, const SpvOutline *outline, double v0, double v1, double v) {
   SpvBox reach = reach_on(axis, outline), chord;

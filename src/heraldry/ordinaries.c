@@ -215,7 +215,8 @@ spv_lay_inescutcheon(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft 
                      (spv_outline_height(outline) - height) / 2 +
                          spv_lay_measure(pattern, outline, "down", 0) };
   SpvTransform place = spv_transform_place(factor, 0, datum);
-  SpvLine line = spv_line_of(pattern, outline);
+  /* Its teeth are for a band as wide as it is. */
+  SpvLine line = spv_line_on_band(pattern, outline, 2 * (width + height), MIN(width, height) / 4);
 
   if (!(width > 1e-4)) {
     draft->area[0] = spv_lay_nothing();

@@ -21,7 +21,7 @@ typedef struct {
   GArray *levels; /* Level: of the elements that are open */
   guint skipped;  /* how many open elements are in something that is never shown */
   SpvPathBuilder *builder;
-  gsize n_steps;
+  gsize n_steps, n_runs;
   gboolean rooted; /* the first element has been seen, and is an svg */
 } Reader;
 
@@ -118,9 +118,15 @@ add_shape(GMarkupParseContext *context, Reader *reader, const char *name, const 
     return;
   g_autoptr(SpvPath) moved = spv_path_transform(path, level->transform);
   g_autoptr(SpvPath) wound = spv_path_wind(moved, level->rule);
-  spv_path_steps(wound, &n);
+  const SpvPathStep *steps = spv_path_steps(wound, &n);
   reader->n_steps += n;
-  if (reader->n_steps > SPV_SVG_MAX_STEPS)
+  for (gsize i = 0; i < n; i++)
+    reader->n_runs += steps[i].op == SPV_PATH_MOVE;
+  if (reader->n_runs > SPV_SVG_MAX_RUNS)
+    g_set_error(error, SPV_SVG_ERROR, SPV_SVG_ERROR_LIMIT,
+                _("Line %d: the shapes have more than %d separate runs in all; simplify them"), line,
+                SPV_SVG_MAX_RUNS);
+  else if (reader->n_steps > SPV_SVG_MAX_STEPS)
     g_set_error(error, SPV_SVG_ERROR, SPV_SVG_ERROR_LIMIT,
                 _("Line %d: the shapes have more than %d points in all; simplify them"), line,
                 SPV_SVG_MAX_STEPS);

@@ -61,7 +61,7 @@ typedef struct {
   const char *text; /* all of it */
   const char *p;    /* here */
   SpvPathBuilder *builder;
-  guint n_steps;
+  guint n_steps, n_runs;
   SpvPoint start, here;
   SpvPoint handle; /* the last control point, for S and T */
   char handle_of;  /* 'C' or 'Q' where the last command left such a handle; otherwise 0 */
@@ -106,11 +106,21 @@ fail_number(Reader *reader) {
   return FALSE;
 }
 
+/* Whether the path is still within its limits. */
 static gboolean
-fail_steps(Reader *reader) {
-  g_set_error(reader->error, SPV_SVG_ERROR, SPV_SVG_ERROR_LIMIT,
-              _("Character %u: the path has more than %d points; simplify it"),
-              character_at(reader, reader->p), SPV_SVG_MAX_STEPS);
+check_limits(Reader *reader) {
+  guint at;
+
+  if (reader->n_steps <= SPV_SVG_MAX_STEPS && reader->n_runs <= SPV_SVG_MAX_RUNS)
+    return TRUE;
+  at = character_at(reader, reader->p);
+  if (reader->n_runs > SPV_SVG_MAX_RUNS)
+    g_set_error(reader->error, SPV_SVG_ERROR, SPV_SVG_ERROR_LIMIT,
+                _("Character %u: the path has more than %d separate runs; simplify it"), at,
+                SPV_SVG_MAX_RUNS);
+  else
+    g_set_error(reader->error, SPV_SVG_ERROR, SPV_SVG_ERROR_LIMIT,
+                _("Character %u: the path has more than %d points; simplify it"), at, SPV_SVG_MAX_STEPS);
   return FALSE;
 }
 
@@ -166,6 +176,7 @@ begin(Reader *reader) {
   if (reader->closed) {
     spv_path_builder_move(reader->builder, reader->start);
     reader->n_steps++;
+    reader->n_runs++;
     reader->closed = FALSE;
   }
 }
@@ -214,6 +225,7 @@ read_move(Reader *reader, gboolean relative) {
     return FALSE;
   spv_path_builder_move(reader->builder, to);
   reader->n_steps++;
+  reader->n_runs++;
   reader->start = reader->here = to;
   reader->handle_of = 0;
   reader->closed = FALSE;
@@ -360,8 +372,8 @@ read_command(Reader *reader) {
   for (;;) {
     if (!read_arguments(reader, command))
       return FALSE;
-    if (reader->n_steps > SPV_SVG_MAX_STEPS)
-      return fail_steps(reader);
+    if (!check_limits(reader))
+      return FALSE;
     if (command == 'M' || command == 'm')
       command = command == 'M' ? 'L' : 'l';
     const char *next = spv_svg_skip_comma(reader->p);
@@ -388,8 +400,8 @@ read_path(Reader *reader) {
       return fail(reader, SPV_SVG_ERROR_SYNTAX, _("a command (M, L, H, V, C, S, Q, T, A or Z)"));
     if (!read_command(reader))
       return FALSE;
-    if (reader->n_steps > SPV_SVG_MAX_STEPS)
-      return fail_steps(reader);
+    if (!check_limits(reader))
+      return FALSE;
     reader->p = spv_svg_skip_space(reader->p);
   }
   return TRUE;

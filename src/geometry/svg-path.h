@@ -9,8 +9,9 @@
  * grammar, absolute and relative; elliptical arcs as in its appendix F.6, circular ones as arcs. NULL, with
  * ERROR set (SPV_SVG_ERROR): where the grammar ends (SVG renders up to there; here the painter is told), the
  * message names the place by its character, counted from 1, and what could stand there; a path without a
- * command is an error too. At most SPV_SVG_MAX_STEPS steps; numbers up to SPV_SVG_MAX_NUMBER. The runs go
- * round as the text has them: spv_path_wind() makes of them a path that fills as SVG fills. */
+ * command is an error too. At most SPV_SVG_MAX_STEPS steps in SPV_SVG_MAX_RUNS runs; numbers up to
+ * SPV_SVG_MAX_NUMBER. The runs go round as the text has them: spv_path_wind() makes of them a path that fills
+ * as SVG fills. */
 SpvPath *spv_svg_path_parse(const char *text, GError **error);
 
 /* PATH as path data: absolute M, L, C, A and Z with DECIMALS digits after the point (trailing zeros left
@@ -26,6 +27,7 @@ char *spv_svg_path_write(const SpvPath *path, guint decimals);
 char *spv_svg_file_path(const char *text, gsize length, GError **error);
 
 #define SPV_SVG_MAX_STEPS 100000
+#define SPV_SVG_MAX_RUNS 2000 /* more than anybody paints; winding them takes the square of their number */
 #define SPV_SVG_MAX_NUMBER 1e9
 
 typedef enum { SPV_SVG_ERROR_SYNTAX, SPV_SVG_ERROR_EMPTY, SPV_SVG_ERROR_LIMIT } SpvSvgError;

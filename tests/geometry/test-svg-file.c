@@ -174,6 +174,11 @@ test_nesting_ends(void **state) {
   for (guint i = 0; i < 5000; i++)
     g_string_append(text, "<g>");
   assert_refused(text->str, SPV_SVG_ERROR_LIMIT, "nested");
+  g_string_assign(text, "<svg>");
+  for (guint i = 0; i <= SPV_SVG_MAX_RUNS; i++)
+    g_string_append(text, "<rect width='1' height='1'/>");
+  g_string_append(text, "</svg>");
+  assert_refused(text->str, SPV_SVG_ERROR_LIMIT, "separate runs in all");
 }
 
 /* Files written with a byte order mark, and broken at random: an error or data that reads, never a crash. */

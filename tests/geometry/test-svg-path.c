@@ -282,6 +282,13 @@ test_too_many_steps(void **state) {
   assert_int_equal(n, SPV_SVG_MAX_STEPS);
   g_string_append(text, " 1 1");
   assert_refused(text->str, SPV_SVG_ERROR_LIMIT, "100000 points");
+  g_string_assign(text, "");
+  for (guint i = 0; i <= SPV_SVG_MAX_RUNS; i++)
+    g_string_append(text, "M0 0h1v1z");
+  assert_refused(text->str, SPV_SVG_ERROR_LIMIT, "2000 separate runs");
+  g_string_truncate(text, text->len - strlen("M0 0h1v1z"));
+  g_autoptr(SpvPath) runs = parse(text->str);
+  assert_false(spv_path_is_empty(runs));
   g_string_free(text, TRUE);
 }
 

@@ -4,9 +4,6 @@
 
 #include <math.h>
 
-#include "heraldry/arrange.h"
-#include "heraldry/profile.h"
-
 /* No search recomposes the panel more often than this; a trial for which all of the panel has to be measured
  * counts as SLOW. */
 #define MAX_TRIALS 40
@@ -240,40 +237,20 @@ is_overruled(const SpvPattern *pattern, const char *key) {
   return index >= 0 && pattern->measures[index].unit != SPV_UNIT_AUTO;
 }
 
-/* How large the charges of the layer are now, as they are arranged; 0 for none. */
-static double
-size_in_effect(const Search *search) {
-  const SpvPattern *pattern = &search->now->panel->layers[search->layer]->pattern;
-  g_autoptr(SpvFrame) frame = spv_composition_frame(search->now, search->layer);
-  g_autoptr(GArray) places = spv_arrange(pattern, frame);
-
-  if (places->len == 0)
-    return 0;
-  const SpvTransform *first = &g_array_index(places, SpvTransform, 0);
-  return hypot(first->a, first->b);
-}
-
 /* What stands for the length KEY of the layer where it is not given; 0 where that follows from something
  * else, which is tried itself. */
 static double
 length_in_effect(const Search *search, const char *key) {
-  SpvPatternGroup group = spv_pattern_group(search->now->panel->layers[search->layer]->pattern.kind);
   gboolean size = g_str_equal(key, "size") || g_str_equal(key, "diameter");
 
-  return size && (group == SPV_GROUP_CHARGE || group == SPV_GROUP_OWN) ? size_in_effect(search) : 0;
+  return size ? spv_composition_charge_size(search->now, search->layer) : 0;
 }
 
 /* Likewise for a count. */
 static double
 counted(const Search *search, const SpvDraft *draft, const char *key) {
-  const SpvPattern *pattern = &search->now->panel->layers[search->layer]->pattern;
-  g_autoptr(SpvFrame) frame = spv_composition_frame(search->now, search->layer);
-  double width = spv_outline_width(frame->outline), height = spv_outline_height(frame->outline);
-
-  if (!g_str_equal(key, "periods"))
-    return count_in_effect(draft, key);
-  SpvLine line = spv_line_of(pattern, frame->outline);
-  return spv_line_periods(&line, MAX(width, height), MIN(width, height));
+  return g_str_equal(key, "periods") ? spv_composition_teeth(search->now, search->layer)
+                                     : count_in_effect(draft, key);
 }
 
 /* Where the way of MEASURE starts: what is in effect now. FALSE when the measure can't mend. */

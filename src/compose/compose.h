@@ -42,6 +42,12 @@ void spv_composition_unref(SpvComposition *composition);
 /* What layer LAYER is laid on: its base's frame, or the panel. A new reference. */
 SpvFrame *spv_composition_frame(const SpvComposition *composition, guint layer);
 
+/* How large the charges of layer LAYER are as they are arranged, mm; 0 where it lays none. */
+double spv_composition_charge_size(const SpvComposition *composition, guint layer);
+/* How many teeth the line of partition of layer LAYER has along the longer side of what it is laid on; 0 for a
+ * plain one. */
+guint spv_composition_teeth(const SpvComposition *composition, guint layer);
+
 /* Whether POINT lies in SHAPE's area and in all that cuts it. */
 gboolean spv_laid_shape_contains(const SpvLaidShape *shape, SpvPoint point);
 

@@ -12,7 +12,7 @@
 #include "sheet/page-frame.h"
 #include "sheet/wording.h"
 
-#define CELL_LEAST 22.0 /* how wide a cell is at least, mm */
+#define CELL_LEAST 25.0 /* how wide a cell is at least, mm */
 #define WORD_BELOW 3.6  /* a word's baseline under its plate */
 #define CELL_FOOT 2.6   /* white under the words */
 #define HEADING_ABOVE 2.0

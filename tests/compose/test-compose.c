@@ -192,53 +192,13 @@ a_check_leaves_nothing_of_a_narrow_pad(void **state) {
   assert_true(spv_shape_is_empty(partition->bare));
 }
 
-static SpvScheme *
-random_scene(GRand *rand) {
-  int family = g_rand_int_range(rand, 0, SPV_N_OUTLINE_FAMILIES);
-  double width = g_rand_double_range(rand, 1, 30);
-  SpvScheme *scheme = scene_new((SpvOutlineFamily) family, width,
-                                family == SPV_OUTLINE_DISC ? width
-                                                           : width * g_rand_double_range(rand, 0.9, 2));
-  static const char *const ids[] = { "vert", "argent", "sable", NULL };
-
-  for (int i = g_rand_int_range(rand, 1, 7); i > 0; i--) {
-    SpvPatternKind kind = (SpvPatternKind) g_rand_int_range(rand, 0, SPV_N_PATTERNS);
-    const SpvPatternInfo *info = spv_pattern_info(kind);
-
-    scheme = scene_add(scheme, kind, ids[g_rand_int_range(rand, 0, 3)],
-                       info->n_slots > 1 ? ids[g_rand_int_range(rand, 0, 4)] : NULL);
-    for (guint m = 0; m < info->n_measures; m++) {
-      const SpvMeasureSpec *spec = &info->measures[m];
-      if (g_rand_boolean(rand))
-        continue;
-      switch (spec->type) {
-      case SPV_MEASURE_COUNT:
-        scheme = scene_set(scheme, spec->key, SPV_UNIT_PLAIN, g_rand_int_range(rand, 2, 25));
-        break;
-      case SPV_MEASURE_LENGTH:
-        scheme = scene_set(scheme, spec->key, SPV_UNIT_RELATIVE,
-                           g_rand_double_range(rand, spec->min < 0 ? -0.5 : 0.02, 0.7));
-        break;
-      case SPV_MEASURE_ANGLE:
-        scheme = scene_set(scheme, spec->key, SPV_UNIT_DEGREES,
-                           g_rand_double_range(rand, spec->min, spec->max));
-        break;
-      case SPV_MEASURE_CHOICE:
-        scheme = scene_set(scheme, spec->key, SPV_UNIT_PLAIN, g_rand_int_range(rand, 0, 2));
-        break;
-      }
-    }
-  }
-  return scheme;
-}
-
 static void
 regions_always_add_up_to_the_panel(void **state) {
   g_autoptr(GRand) rand = g_rand_new_with_seed(1066);
 
   (void) state;
   for (int round = 0; round < 120; round++) {
-    g_autoptr(SpvScheme) scheme = random_scene(rand);
+    g_autoptr(SpvScheme) scheme = scene_random(rand, 6);
     g_autoptr(SpvPartition) partition = partition_of(scheme);
     double whole = spv_shape_area(spv_outline_shape(partition->composition->outline));
 
@@ -254,7 +214,7 @@ regions_do_not_overlap(void **state) {
 
   (void) state;
   for (int round = 0; round < 12; round++) {
-    g_autoptr(SpvScheme) scheme = random_scene(rand);
+    g_autoptr(SpvScheme) scheme = scene_random(rand, 6);
     g_autoptr(SpvPartition) partition = partition_of(scheme);
     for (guint i = 0; i < partition->regions->len; i++)
       for (guint k = i + 1; k < partition->regions->len; k++) {
@@ -275,7 +235,7 @@ the_partition_shows_what_the_brush_shows(void **state) {
 
   (void) state;
   for (int round = 0; round < 25; round++) {
-    g_autoptr(SpvScheme) scheme = random_scene(rand);
+    g_autoptr(SpvScheme) scheme = scene_random(rand, 6);
     g_autoptr(SpvPartition) partition = partition_of(scheme);
     SpvBox box = spv_outline_bounds(partition->composition->outline);
     for (int k = 0; k < 20; k++) {

@@ -53,6 +53,8 @@ gboolean spv_profile_is_symmetrical(SpvProfile profile);
  * swings evenly about the baseline. A plain line, or one without amplitude, is the baseline itself. On a
  * straight baseline curves stay curves. */
 SpvPath *spv_line_lay(const SpvLine *line, const SpvTrack *baseline, double s0, double s1, double side);
-/* How many whole periods LINE has on LENGTH mm: at least 1, 0 for a plain one. UNIT (mm) is the panel's lesser
- * side, from which the usual pitch is taken. */
+/* How many whole periods LINE has on LENGTH mm: at least 1, at most SPV_PATTERN_MAX_COUNT, 0 for a plain one.
+ * UNIT (mm) is the panel's lesser side, from which the usual pitch is taken. */
 guint spv_line_periods(const SpvLine *line, double length, double unit);
+/* From trough to crest, mm, where its teeth are PITCH mm apart; 0 for a plain line. */
+double spv_line_amplitude(const SpvLine *line, double pitch);

@@ -140,8 +140,11 @@ put_rows(const Layout *layout, Fit fit, GArray *centres) {
 
   for (guint i = 0; i < layout->n_rows; i++)
     most = MAX(most, layout->rows[i]);
-  double across = room->spacing > 0 ? room->spacing : fit.across * spv_box_width(room->box) / most;
-  double down = room->spacing > 0 ? room->spacing : fit.down * spv_box_height(room->box) / layout->n_rows;
+  double end = room->band ? 0.5 : 0;
+  double across = fit.across * spv_box_width(room->box) / (most + end);
+  double down = fit.down * spv_box_height(room->box) / (layout->n_rows + end);
+  if (room->spacing > 0)
+    across = down = room->spacing;
 
   for (guint i = 0; i < layout->n_rows; i++)
     for (guint k = 0; k < layout->rows[i]; k++) {

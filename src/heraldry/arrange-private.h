@@ -17,6 +17,7 @@ typedef struct {
   double reach;     /* how far it reaches from its middle, of its own size */
   double cap;       /* mm: the largest size that looks right here */
   double spacing;   /* mm, as given; 0: not given */
+  gboolean band; /* a long ordinary: charges stand in one line, off its ends, which the panel's edge cuts */
 } SpvArrangeRoom;
 
 /* The largest size that looks right for the figures at CENTRES (SpvPoint), each clear of the others and of

@@ -155,6 +155,8 @@ find_room(SpvArrangeRoom *room, const SpvPattern *pattern, const SpvFrame *frame
   room->cap = place == SPV_PLACE_WHOLE && frame->breadth <= 0 ? 0.45 * smaller : 0.7 * smaller;
   if (frame->breadth > 0)
     room->cap = MIN(room->cap, 0.7 * frame->breadth);
+  double longer = MAX(spv_box_width(room->box), spv_box_height(room->box));
+  room->band = frame->breadth > 0 && !frame->spines && longer > TALL * smaller;
   room->spacing = spv_pattern_measure(pattern, SPV_CHARGE_SPACING, outline, 0);
   return TRUE;
 }
@@ -170,16 +172,16 @@ even_rows(GArray *rows, guint n, double height_of_width) {
   }
 }
 
-/* The rows in which N charges usually stand in BOX. */
+/* The rows in which N charges usually stand in BOX; on a BAND along it. */
 static void
-usual_rows(GArray *rows, guint n, SpvBox box) {
+usual_rows(GArray *rows, guint n, SpvBox box, gboolean band) {
   static const guint few[][4] = { { 0 }, { 1 }, { 2 }, { 2, 1 }, { 2, 2 }, { 2, 1, 2 }, { 3, 2, 1 } };
   double ratio = spv_box_width(box) / MAX(spv_box_height(box), 1e-9);
   gboolean column = n == 2 ? ratio < 1 / TALL : ratio < 1 / LONG && n <= 2 / ratio;
 
-  if (ratio > LONG && n <= 2 * ratio)
+  if ((band && ratio > 1) || (ratio > LONG && n <= 2 * ratio))
     g_array_append_val(rows, n);
-  else if (column)
+  else if (column || band)
     for (guint i = 0, one = 1; i < n; i++)
       g_array_append_val(rows, one);
   else if (n < G_N_ELEMENTS(few))
@@ -205,7 +207,7 @@ find_rows(const SpvPattern *pattern, SpvArrangement arrangement, const SpvArrang
     for (guint i = 0, one = 1; i < n; i++)
       g_array_append_val(rows, one);
   else
-    usual_rows(rows, n, room->box);
+    usual_rows(rows, n, room->box, room->band);
   return rows;
 }
 

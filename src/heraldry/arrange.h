@@ -20,10 +20,10 @@ enum {
 /* The part of what they are laid on: each is a box of it. */
 typedef enum {
   SPV_PLACE_WHOLE,
-  SPV_PLACE_CHIEF, /* the upper third */
-  SPV_PLACE_FESS,  /* the middle third */
-  SPV_PLACE_BASE,  /* the lower third */
-  SPV_PLACE_DEXTER,
+  SPV_PLACE_CHIEF,  /* the upper third */
+  SPV_PLACE_FESS,   /* the middle third */
+  SPV_PLACE_BASE,   /* the lower third */
+  SPV_PLACE_DEXTER, /* a third of the width */
   SPV_PLACE_SINISTER,
   SPV_PLACE_FIRST_QUARTER, /* dexter chief */
   SPV_PLACE_SECOND_QUARTER,
@@ -32,7 +32,7 @@ typedef enum {
 } SpvPlace;
 
 typedef enum {
-  SPV_ARRANGEMENT_USUAL, /* on a limb, along it; otherwise two in fess, three two and one, and so on in rows */
+  SPV_ARRANGEMENT_USUAL, /* on a limb, along it; otherwise in rows: 2; 2 and 1; 3, 2 and 1 … */
   SPV_ARRANGEMENT_ROWS,  /* as the text "rows" says: "2, 1" */
   SPV_ARRANGEMENT_PALE,  /* under one another */
   SPV_ARRANGEMENT_FESS,  /* beside one another */
@@ -54,7 +54,9 @@ gboolean spv_rows_text_check(const char *text, GError **error);
   { "rows", N_("Rows"), N_("How many stand in each row, from the top: 3, 2, 1"), NULL, spv_rows_text_check }
 
 /* Where the charges of PATTERN stand on FRAME: SpvTransform in an array, each from the figure's own unit (see
- * spv_figure_path()) to the frame's mm. As many as PATTERN asks for, but semy, which has as many as reach the
- * outline. Empty where they have no size. What is not given is chosen so that charges keep clear of one
- * another and of the outline. */
+ * spv_figure_path()) to the frame's mm. As many as PATTERN asks for, but rows, which have as many as their
+ * text says, and semy, which has as many as reach the outline (its pitch is widened where that would be more
+ * than about 2000). Empty where they have no size. What is not given is chosen so that charges keep clear of
+ * one another and of the outline: across and down, where given, then move the middle of them all, and do not
+ * change their size. */
 GArray *spv_arrange(const SpvPattern *pattern, const SpvFrame *frame);

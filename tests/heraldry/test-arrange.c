@@ -438,7 +438,7 @@ charges_on_bars_and_bends(void **state) {
   assert_int_equal(upper, 3);
   for (guint i = 0; i < 5; i++) {
     assert_near(at(along, i).y, 2, 1e-9);
-    assert_near(at(along, i).x, -9.6 + 4.8 * i, 1e-9);
+    assert_near(at(along, i).x, 24 / 5.5 * (i - 2.0), 1e-9);
   }
   assert_near(size_at(along, 0), 2.8, 1e-9);
 }

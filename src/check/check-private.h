@@ -22,9 +22,11 @@ SpvShape *spv_stroke_erode(const SpvShape *shape, double limit);
 /* Whether a disc of diameter LIMIT reaches PLACE from what is left, ERODED by spv_stroke_erode(). */
 gboolean spv_stroke_reaches(const SpvShape *eroded, double limit, SpvPoint place);
 
-/* How wide every cell or stripe of LAYER is before anything cuts it, mm. 0 for what does not repeat: there,
- * what the edge leaves of it is what counts. */
-double spv_uncut_width(const SpvComposition *composition, guint layer);
+/* How wide every cell, stripe or spot of shape INDEX of COMPOSITION is before anything cuts it, mm. 0 for what
+ * does not repeat: there, what the edge leaves of it is what counts. */
+double spv_uncut_width(const SpvComposition *composition, guint index);
+/* Whether PLACE lies within MM of the panel's edge, or of an edge of what shape INDEX is laid on. */
+gboolean spv_uncut_is_at_edge(const SpvComposition *composition, guint index, SpvPoint place, double mm);
 /* What shape INDEX of COMPOSITION covers of the panel before later layers cover it. */
 SpvShape *spv_uncut_shape(const SpvComposition *composition, guint index);
 /* Whether no later layer lies over LAYER, which lays something. */

@@ -68,7 +68,7 @@ scan_part(const Scan *scan, guint index) {
     .index = index,
     .laid = laid,
     .visible = g_ptr_array_index(scan->partition->visible, index),
-    .whole = spv_uncut_width(composition, laid->layer),
+    .whole = spv_uncut_width(composition, index),
   };
 }
 
@@ -235,13 +235,12 @@ scan_is_covered(Scan *scan, Part *part, SpvNarrow *one) {
 /* Says what makes ONE, of PART, narrow. */
 static void
 scan_blame(Scan *scan, Part *part, SpvNarrow *one) {
-  double distance;
-
   if (part->whole <= 0) {
     one->cause = scan_is_covered(scan, part, one) ? SPV_CAUSE_COVER : SPV_CAUSE_PATTERN;
   } else if (is_cut(scan, part)) {
-    spv_track_locate(spv_outline_track(scan->partition->composition->outline), one->place, &distance);
-    one->cause = distance <= one->width / 2 + SPV_CHECK_EXACT ? SPV_CAUSE_EDGE : SPV_CAUSE_COVER;
+    gboolean edge = spv_uncut_is_at_edge(scan->partition->composition, part->index, one->place,
+                                         one->width / 2 + SPV_CHECK_EXACT);
+    one->cause = edge ? SPV_CAUSE_EDGE : SPV_CAUSE_COVER;
   } else {
     /* What the edge leaves of a stripe says less than the stripe itself does. */
     one->cause = SPV_CAUSE_PATTERN;
@@ -420,7 +419,7 @@ SpvAlone
 spv_narrow_alone(const SpvComposition *composition, guint index, double limit) {
   const SpvLaidShape *laid = g_ptr_array_index(composition->shapes, index);
   const SpvDraft *draft = g_ptr_array_index(composition->drafts, laid->layer);
-  double whole = spv_uncut_width(composition, laid->layer);
+  double whole = spv_uncut_width(composition, index);
   SpvAlone alone = SPV_ALONE_WIDE;
   gsize n;
 

@@ -102,8 +102,9 @@ is_turned(const SpvLayer *layer) {
   return turn >= 0 && layer->pattern.measures[turn].value != 0;
 }
 
-double
-spv_uncut_width(const SpvComposition *composition, guint layer) {
+/* Likewise of a layer whose tincture is no fur. */
+static double
+layer_width(const SpvComposition *composition, guint layer) {
   const SpvDraft *draft = g_ptr_array_index(composition->drafts, layer);
   const SpvLayer *laid = composition->panel->layers[layer];
 
@@ -115,6 +116,31 @@ spv_uncut_width(const SpvComposition *composition, guint layer) {
   if (draft->cells[0] != NULL)
     return usual_cell_width(draft);
   return laid->on == NULL && has_straight_stripes(laid) ? stripe_width(composition->outline, draft) : 0;
+}
+
+double
+spv_uncut_width(const SpvComposition *composition, guint index) {
+  const SpvLaidShape *laid = g_ptr_array_index(composition->shapes, index);
+
+  if (laid->fur < 0)
+    return layer_width(composition, laid->layer);
+  /* A fur's strokes grow as its pitch does. */
+  const SpvTincture *fur = &composition->scheme->tinctures[laid->fur];
+  return spv_fur_pitch_in_effect(composition->scheme, fur) / spv_fur_smallest_pitch(fur->fur, 1);
+}
+
+gboolean
+spv_uncut_is_at_edge(const SpvComposition *composition, guint index, SpvPoint place, double mm) {
+  const SpvLaidShape *laid = g_ptr_array_index(composition->shapes, index);
+  double distance;
+
+  spv_track_locate(spv_outline_track(composition->outline), place, &distance);
+  for (guint i = 0; laid->clips != NULL && i < laid->clips->len; i++) {
+    g_autoptr(GPtrArray) rings = spv_path_flatten(g_ptr_array_index(laid->clips, i), SPV_CHORD_ERROR);
+    for (guint k = 0; k < rings->len; k++)
+      distance = MIN(distance, spv_stroke_clearance(g_ptr_array_index(rings, k), place));
+  }
+  return distance <= mm;
 }
 
 SpvShape *

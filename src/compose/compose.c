@@ -55,14 +55,9 @@ add_plain(const Laying *laying, guint slot, guint tincture, const SpvPath *area,
   shape->tincture = tincture;
   shape->area = spv_path_ref(area);
   shape->clips = clips;
+  shape->fur = -1;
   g_ptr_array_add(laying->composition->shapes, shape);
   return shape;
-}
-
-/* How far the spots of FUR stand from each other: as given, or as close as the painter's line allows. */
-static double
-fur_pitch(const SpvScheme *scheme, const SpvTincture *fur) {
-  return fur->pitch > 0 ? fur->pitch : spv_fur_smallest_pitch(fur->fur, scheme->finest_line);
 }
 
 /* Adds AREA in TINCTURE, which may be a fur: then its ground, and its spots over that. EXTRA (may be NULL)
@@ -80,9 +75,10 @@ add_shape(const Laying *laying, guint slot, guint tincture, const SpvPath *area,
   int spots = spv_scheme_find_tincture(scheme, given->of[1]);
   g_return_val_if_fail(ground >= 0 && spots >= 0, NULL);
   SpvLaidShape *shape = add_plain(laying, slot, (guint) ground, area, clips);
-  g_autoptr(SpvPath)
-      spotted = spv_fur_spots(given->fur, fur_pitch(scheme, given), laying->composition->outline);
-  add_plain(laying, slot, (guint) spots, spotted, clips_with(clips, area));
+  g_autoptr(SpvPath) spotted = spv_fur_spots(given->fur, spv_fur_pitch_in_effect(scheme, given),
+                                             laying->composition->outline);
+  SpvLaidShape *spots_shape = add_plain(laying, slot, (guint) spots, spotted, clips_with(clips, area));
+  shape->fur = spots_shape->fur = (int) tincture;
   return shape;
 }
 

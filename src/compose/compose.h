@@ -13,6 +13,7 @@ typedef struct {
   guint slot;      /* which of the layer's tinctures */
   guint tincture;  /* index into the scheme's tinctures; never a fur */
   SpvPath *area;   /* not clipped: clip to the outline, and to CLIPS, to draw */
+  int fur;         /* index of the fur of which this is the ground or the spots; -1 for a plain tincture */
   gboolean covers; /* AREA is the whole panel, since the layer's later shapes cover all of it but what its own
                       slot is to show */
   GPtrArray *clips; /* SpvPath, each of which cuts the area: what the layer is laid on, or the part of a
@@ -42,10 +43,13 @@ void spv_composition_unref(SpvComposition *composition);
 /* What layer LAYER is laid on: its base's frame, or the panel. A new reference. */
 SpvFrame *spv_composition_frame(const SpvComposition *composition, guint layer);
 
+/* How far the spots of FUR, one of SCHEME's tinctures, stand from each other, mm: as given, or as close as
+ * the painter's line allows. */
+double spv_fur_pitch_in_effect(const SpvScheme *scheme, const SpvTincture *fur);
 /* How large the charges of layer LAYER are as they are arranged, mm; 0 where it lays none. */
 double spv_composition_charge_size(const SpvComposition *composition, guint layer);
-/* How many teeth the line of partition of layer LAYER has along the longer side of what it is laid on; 0 for a
- * plain one. */
+/* How many teeth the line of partition of layer LAYER has along the longer side of what it is laid on; 0 for
+ * a plain one. */
 guint spv_composition_teeth(const SpvComposition *composition, guint layer);
 
 /* Whether POINT lies in SHAPE's area and in all that cuts it. */

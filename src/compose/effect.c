@@ -5,6 +5,11 @@
 #include "heraldry/profile.h"
 
 double
+spv_fur_pitch_in_effect(const SpvScheme *scheme, const SpvTincture *fur) {
+  return fur->pitch > 0 ? fur->pitch : spv_fur_smallest_pitch(fur->fur, scheme->finest_line);
+}
+
+double
 spv_composition_charge_size(const SpvComposition *composition, guint layer) {
   const SpvPattern *pattern = &composition->panel->layers[layer]->pattern;
   SpvPatternGroup group = spv_pattern_group(pattern->kind);

@@ -125,6 +125,9 @@ presets_hold_on_every_outline(void **state) {
     for (guint kind = 0; kind < SPV_N_PATTERNS; kind++) {
       SpvPattern pattern = spv_pattern_preset((SpvPatternKind) kind);
 
+      /* Charges stand alike on all: each on two families. */
+      if (spv_pattern_group(pattern.kind) == SPV_GROUP_CHARGE && (kind + family) % 4 != 0)
+        continue;
       assert_holds(&pattern, (SpvOutlineFamily) family, 7, 9);
     }
 }

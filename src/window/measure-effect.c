@@ -39,15 +39,6 @@ slope(const SpvDraft *draft) {
   return NAN;
 }
 
-const SpvFrame *
-spv_measure_frame(const SpvComposition *composition, guint layer) {
-  const char *on = composition->panel->layers[layer]->on;
-  int base = on ? spv_panel_find_layer(composition->panel, on) : -1;
-  const SpvDraft *draft = base >= 0 ? g_ptr_array_index(composition->drafts, base) : NULL;
-
-  return draft ? draft->frame : NULL;
-}
-
 /* The middle of all PLACES, in the frame's mm. */
 static SpvPoint
 middle_of(GArray *places) {
@@ -108,9 +99,9 @@ is_charge(SpvPatternKind kind) {
 /* The height of what LAYER is laid on, mm. */
 static double
 height_on(const SpvComposition *composition, guint layer) {
-  const SpvFrame *frame = spv_measure_frame(composition, layer);
+  g_autoptr(SpvFrame) frame = spv_composition_frame(composition, layer);
 
-  return spv_outline_height(frame ? frame->outline : composition->outline);
+  return spv_outline_height(frame->outline);
 }
 
 double
@@ -123,8 +114,7 @@ spv_measure_effect(const SpvComposition *composition, guint layer, const char *k
     return NAN;
   const SpvPattern *pattern = &composition->panel->layers[layer]->pattern;
   if (is_charge(pattern->kind)) {
-    const SpvFrame *on = spv_measure_frame(composition, layer);
-    g_autoptr(SpvFrame) frame = on ? spv_frame_ref(on) : spv_frame_new(composition->outline);
+    g_autoptr(SpvFrame) frame = spv_composition_frame(composition, layer);
     return charge_effect(pattern, frame, spv_pattern_measure_index(pattern->kind, key));
   }
   if (g_str_equal(key, "pitch") && draft->dots->len > 0)

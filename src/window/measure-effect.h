@@ -9,6 +9,3 @@
  * and how large charges stand, the width of an ordinary. NAN for other measures, and where the draft does not
  * show it (a hidden layer, a single line). */
 double spv_measure_effect(const SpvComposition *composition, guint layer, const char *key);
-/* What layer LAYER (an index into the panel's layers) is laid on: the panel, or the part of another layer
- * that its relative measures are fractions of. Owned by COMPOSITION; NULL for the panel. */
-const SpvFrame *spv_measure_frame(const SpvComposition *composition, guint layer);

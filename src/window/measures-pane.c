@@ -7,13 +7,13 @@
 #include <math.h>
 
 #include "heraldry/arrange.h"
-#include "window/layer-choice.h"
 #include "window/measure-effect.h"
 #include "window/measure-entry.h"
 #include "window/measure-text.h"
 #include "window/pattern-text-entry.h"
 #include "window/screen-text.h"
 #include "window/smallest-figure.h"
+#include "window/ties-pane.h"
 #include "window/tincture-choice.h"
 
 /* What stands in one row of the grid. */
@@ -30,6 +30,7 @@ struct _SpvMeasuresPane {
   GtkLabel *locked;
   GtkGrid *grid;
   GtkWidget *kind_label;
+  SpvPane *ties;
   GtkDropDown *kind; /* stays: a painter who tries one kind after the other must not lose it */
 
   /* The rows that stand in the grid, and whose they are. */
@@ -39,7 +40,6 @@ struct _SpvMeasuresPane {
   Row measures[SPV_PATTERN_MEASURES];
   Row texts[SPV_PATTERN_TEXTS];
   Row tinctures[SPV_PATTERN_SLOTS];
-  Row on, counterchange, mirrored;
   Row smallest; /* under a charge's size: how small it may be */
   Row crossed;  /* under the tinctures: why they can't be chosen */
   gboolean showing;
@@ -120,40 +120,6 @@ on_tincture_changed(SpvTinctureChoice *choice, SpvMeasuresPane *self) {
     return;
   g_autoptr(SpvLayer) edited = spv_layer_with_tincture(layer, slot, spv_tincture_choice_id(choice));
   edit(self, edited, _("Change tincture"), NULL);
-}
-
-static void
-on_on_changed(SpvLayerChoice *choice, SpvMeasuresPane *self) {
-  guint index;
-  const SpvLayer *layer = layer_of(self, choice, &index);
-
-  if (!layer)
-    return;
-  g_autoptr(SpvLayer) edited = spv_layer_with_on(layer, spv_layer_choice_id(choice));
-  edit(self, edited, _("Change what it is laid on"), NULL);
-}
-
-static void
-on_counterchange_changed(SpvLayerChoice *choice, SpvMeasuresPane *self) {
-  guint index;
-  const SpvLayer *layer = layer_of(self, choice, &index);
-
-  if (!layer)
-    return;
-  g_autoptr(SpvLayer) edited = spv_layer_with_counterchange(layer, spv_layer_choice_id(choice));
-  edit(self, edited, edited->counterchange ? _("Counterchange layer") : _("Do not counterchange layer"),
-       NULL);
-}
-
-static void
-on_mirrored_switched(GtkSwitch *button, GParamSpec *pspec, SpvMeasuresPane *self) {
-  guint index;
-  const SpvLayer *layer = layer_of(self, button, &index);
-
-  (void) pspec;
-  if (!layer || self->showing || !layer->pattern.mirrored == !gtk_switch_get_active(button))
-    return;
-  spv_session_mirror_layer(spv_pane_session(SPV_PANE(self)));
 }
 
 /* The kind of GROUP that stands at PLACE in its list; SPV_N_PATTERNS: there is none. */
@@ -258,34 +224,6 @@ attach_tincture(SpvMeasuresPane *self, guint slot, SpvPatternKind kind) {
   self->tinctures[slot] = attach(self, label, NULL, choice);
 }
 
-static void
-attach_tie(SpvMeasuresPane *self, Row *row, const char *label, const char *hint, GtkWidget *choice,
-           GCallback changed) {
-  spv_layer_choice_set_name(SPV_LAYER_CHOICE(choice), label);
-  g_signal_connect(choice, "changed", changed, self);
-  *row = attach(self, label, hint, choice);
-}
-
-/* What the layer is laid on, and how. */
-static void
-attach_ties(SpvMeasuresPane *self, const SpvPatternInfo *info) {
-  GtkWidget *mirrored;
-
-  attach_tie(self, &self->on, _("Laid on"), _("What it is laid on, and cut to: the panel, or a layer below"),
-             spv_layer_choice_new(_("the panel"), spv_kind_can_bear), G_CALLBACK(on_on_changed));
-  if (info->n_slots == 1)
-    attach_tie(self, &self->counterchange, _("Counterchanged across"),
-               _("A layer of two tinctures: it shows each where that one shows the other"),
-               spv_layer_choice_new(_("nothing"), spv_kind_can_counterchange),
-               G_CALLBACK(on_counterchange_changed));
-  mirrored = gtk_switch_new();
-  gtk_widget_set_halign(mirrored, GTK_ALIGN_START);
-  gtk_widget_set_valign(mirrored, GTK_ALIGN_CENTER);
-  gtk_accessible_update_property(GTK_ACCESSIBLE(mirrored), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Mirrored"), -1);
-  g_signal_connect(mirrored, "notify::active", G_CALLBACK(on_mirrored_switched), self);
-  self->mirrored = attach(self, _("Mirrored"), _("As its mirror image, dexter for sinister"), mirrored);
-}
-
 /* All but the kind's. */
 static void
 clear_rows(SpvMeasuresPane *self) {
@@ -304,7 +242,7 @@ clear_rows(SpvMeasuresPane *self) {
     self->texts[i] = (Row){ NULL, NULL };
   for (guint i = 0; i < SPV_PATTERN_SLOTS; i++)
     self->tinctures[i] = (Row){ NULL, NULL };
-  self->on = self->counterchange = self->mirrored = self->smallest = self->crossed = (Row){ NULL, NULL };
+  self->smallest = self->crossed = (Row){ NULL, NULL };
 }
 
 static gboolean
@@ -334,8 +272,6 @@ build_rows(SpvMeasuresPane *self, const SpvPanel *panel, const SpvLayer *layer) 
   for (guint i = 0; i < info->n_slots; i++)
     attach_tincture(self, i, kind);
   self->crossed = attach_words(self);
-  if (kind != SPV_PATTERN_FIELD)
-    attach_ties(self, info);
 }
 
 /* Showing */
@@ -373,13 +309,12 @@ measure_counts(const SpvPattern *pattern, guint index) {
 }
 
 static void
-show_measures(SpvMeasuresPane *self, const SpvLayer *layer, const SpvPanel *panel) {
+show_measures(SpvMeasuresPane *self, const SpvLayer *layer) {
   SpvSession *session = spv_pane_session(SPV_PANE(self));
   const SpvComposition *composition = spv_session_composition(session);
   guint at = (guint) spv_session_layer(session);
-  const SpvFrame *frame = spv_measure_frame(composition, at);
-  double width = frame ? spv_outline_width(frame->outline) : panel->outline.width;
-  double height = frame ? spv_outline_height(frame->outline) : panel->outline.height;
+  g_autoptr(SpvFrame) frame = spv_composition_frame(composition, at);
+  double width = spv_outline_width(frame->outline), height = spv_outline_height(frame->outline);
   const SpvPatternInfo *info = spv_pattern_info(layer->pattern.kind);
 
   for (guint i = 0; i < info->n_measures; i++) {
@@ -441,21 +376,6 @@ show_tinctures(SpvMeasuresPane *self, const SpvLayer *layer, const SpvPanel *pan
   gtk_label_set_text(GTK_LABEL(self->crossed.field), words);
 }
 
-/* Ties that can't be made are not offered. */
-static void
-show_ties(SpvMeasuresPane *self, const SpvLayer *layer, const SpvPanel *panel, guint index) {
-  if (self->on.field)
-    show_row(&self->on, spv_layer_choice_show(SPV_LAYER_CHOICE(self->on.field), panel, index, layer->on));
-  if (self->counterchange.field)
-    show_row(&self->counterchange, spv_layer_choice_show(SPV_LAYER_CHOICE(self->counterchange.field), panel,
-                                                         index, layer->counterchange));
-  if (!self->mirrored.field)
-    return;
-  self->showing = TRUE;
-  gtk_switch_set_active(GTK_SWITCH(self->mirrored.field), layer->pattern.mirrored);
-  self->showing = FALSE;
-}
-
 static void
 spv_measures_pane_refill(SpvPane *pane) {
   SpvMeasuresPane *self = SPV_MEASURES_PANE(pane);
@@ -475,11 +395,10 @@ spv_measures_pane_refill(SpvPane *pane) {
   build_rows(self, panel, layer);
   gtk_widget_set_sensitive(GTK_WIDGET(self->grid), !layer->locked);
   show_kind(self, layer);
-  show_measures(self, layer, panel);
+  show_measures(self, layer);
   show_smallest(self, layer);
   show_texts(self, layer);
   show_tinctures(self, layer, panel);
-  show_ties(self, layer, panel, (guint) spv_session_layer(session));
 }
 
 static void
@@ -497,6 +416,7 @@ spv_measures_pane_class_init(SpvMeasuresPaneClass *klass) {
 
   G_OBJECT_CLASS(klass)->finalize = spv_measures_pane_finalize;
   SPV_PANE_CLASS(klass)->refill = spv_measures_pane_refill;
+  g_type_ensure(SPV_TYPE_TIES_PANE);
   gtk_widget_class_set_template_from_resource(widget_class, "/org/spolvero/ui/measures-pane.ui");
   gtk_widget_class_bind_template_child(widget_class, SpvMeasuresPane, heading);
   gtk_widget_class_bind_template_child(widget_class, SpvMeasuresPane, empty);
@@ -504,6 +424,7 @@ spv_measures_pane_class_init(SpvMeasuresPaneClass *klass) {
   gtk_widget_class_bind_template_child(widget_class, SpvMeasuresPane, grid);
   gtk_widget_class_bind_template_child(widget_class, SpvMeasuresPane, kind_label);
   gtk_widget_class_bind_template_child(widget_class, SpvMeasuresPane, kind);
+  gtk_widget_class_bind_template_child(widget_class, SpvMeasuresPane, ties);
   gtk_widget_class_bind_template_callback(widget_class, on_kind_selected);
 }
 
@@ -512,6 +433,7 @@ spv_measures_pane_init(SpvMeasuresPane *self) {
   self->shown_group = -1;
   self->n_rows = 1;
   gtk_widget_init_template(GTK_WIDGET(self));
+  g_object_bind_property(self, "session", self->ties, "session", G_BINDING_DEFAULT);
 }
 
 GtkWidget *

@@ -12,6 +12,10 @@ typedef struct {
   double slack;       /* how far along it RUN strays from what it follows */
 } Boundaries;
 
+/* Teeth that are as deep as the painter leaves them are no deeper than this part of a piece, so that it still
+ * reads as a stripe. */
+#define USUAL_DEPTH (1.0 / 3)
+
 /* The direction in which the pieces follow one another: from dexter, from the chief, from sinister chief or
  * from dexter chief. */
 static SpvPoint
@@ -123,9 +127,13 @@ lined_boundaries(const SpvParallels *lines, guint pieces, SpvLine line, const Sp
   line = bounded_line(line, high - low);
   /* Crests point to the piece that comes first. */
   boundaries.run = spv_line_lay(&line, baseline, margin, margin + high - low, -1);
-  if (turns_back(boundaries.run, along, &boundaries.slack) && 2 * boundaries.slack > lines->step) {
-    /* Boundaries that turn back would run into one another. */
-    line.amplitude = lines->step;
+  gboolean back = turns_back(boundaries.run, along, &boundaries.slack);
+  /* Boundaries that turn back would run into one another; those of a zigzag or of waves never do. */
+  double deepest = back ? lines->step : INFINITY;
+  if (line.amplitude < 0 && (back || !spv_profile_runs_alike(line.profile)))
+    deepest = USUAL_DEPTH * lines->step;
+  if (2 * boundaries.slack > deepest) {
+    line.amplitude = deepest;
     spv_path_unref(boundaries.run);
     boundaries.run = spv_line_lay(&line, baseline, margin, margin + high - low, -1);
     turns_back(boundaries.run, along, &boundaries.slack);
@@ -237,15 +245,16 @@ right_leg(const SpvLine *line, const SpvOutline *outline, double half, double st
 }
 
 /* A boundary of chevronny, and how far it strays from the legs, measured upright. Where it would run into the
- * next one, its teeth are flatter than asked for. */
+ * next one its teeth are flatter than asked for. */
 static SpvPath *
 chevron_run(SpvLine line, const SpvOutline *outline, double half, double step, double *slack) {
   SpvPoint along = { sin(half), cos(half) };
+  double deepest = step * sin(half) * (line.amplitude < 0 ? USUAL_DEPTH : 1);
   SpvPath *right = right_leg(&line, outline, half, step);
 
   turns_back(right, along, slack);
-  if (2 * *slack > step * sin(half)) {
-    line.amplitude = step * sin(half);
+  if (2 * *slack > deepest) {
+    line.amplitude = deepest;
     spv_path_unref(right);
     right = right_leg(&line, outline, half, step);
     turns_back(right, along, slack);

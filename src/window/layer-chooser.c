@@ -307,7 +307,7 @@ spv_layer_chooser_init(SpvLayerChooser *self) {
   gtk_scrolled_window_set_policy(GTK_SCROLLED_WINDOW(self->scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   /* As large with one kind found as with all: nothing jumps about while the painter types. */
   gtk_scrolled_window_set_min_content_height(GTK_SCROLLED_WINDOW(self->scroller), LIST_HEIGHT);
-  gtk_scrolled_window_set_min_content_width(GTK_SCROLLED_WINDOW(self->scroller), LIST_WIDTH);
+  gtk_widget_set_size_request(all, LIST_WIDTH, -1);
   self->nothing = gtk_label_new(_("Nothing is called so. Try another word."));
   gtk_label_set_xalign(GTK_LABEL(self->nothing), 0);
   gtk_widget_add_css_class(self->nothing, "dim-label");

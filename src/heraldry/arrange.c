@@ -339,6 +339,23 @@ spv_arrange(const SpvPattern *pattern, const SpvFrame *frame) {
   return arrange(pattern, frame, figure);
 }
 
+/* What is laid on one charge: a disc where it is round, otherwise the rectangle about its FIGURE. */
+static SpvFrame *
+frame_of(const SpvPattern *pattern, const SpvPath *figure, SpvTransform place) {
+  gboolean round = pattern->kind == SPV_PATTERN_ROUNDEL || pattern->kind == SPV_PATTERN_ANNULET;
+  double size = hypot(place.a, place.b), angle = atan2(place.b, place.a);
+  SpvBox box = spv_path_bounds(figure);
+  SpvOutlineSpec spec = { .family = round ? SPV_OUTLINE_DISC : SPV_OUTLINE_RECTANGLE,
+                          .width = size * spv_box_width(box),
+                          .height = size * spv_box_height(box) };
+  SpvPoint datum = spv_transform_point(place, spv_point((box.x0 + box.x1) / 2, box.y0));
+
+  if (round)
+    spec.width = spec.height = size;
+  g_autoptr(SpvOutline) outline = spv_outline_new(&spec);
+  return spv_frame_new_outline(outline, datum, angle);
+}
+
 void
 spv_lay_charge(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
   g_autoptr(SpvPath) figure = spv_figure_path(pattern);
@@ -350,4 +367,8 @@ spv_lay_charge(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft
     spv_path_builder_path(builder, placed);
   }
   draft->area[0] = spv_path_builder_build(builder);
+  /* Several charges are no one thing to lay something on: then that is the panel, of which they show a part.
+   */
+  if (places->len == 1 && !spv_path_is_empty(figure))
+    draft->frame = frame_of(pattern, figure, g_array_index(places, SpvTransform, 0));
 }

@@ -32,6 +32,11 @@ spv_frame_new_box(SpvPoint datum, double angle, double width, double height) {
 }
 
 SpvFrame *
+spv_frame_new_outline(const SpvOutline *outline, SpvPoint datum, double angle) {
+  return frame_new(spv_outline_ref(outline), spv_transform_turn(angle, datum), 0, NULL);
+}
+
+SpvFrame *
 spv_frame_ref(const SpvFrame *frame) {
   SpvFrame *own = (SpvFrame *) frame;
   g_atomic_ref_count_inc(&own->refs);

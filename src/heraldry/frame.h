@@ -24,6 +24,9 @@ SpvFrame *spv_frame_new_limbs(const SpvOutline *outline, GPtrArray *spines, doub
  * whose top edge falls by ANGLE radians towards the viewer's right: a bend, a chief, a canton. Charges on it
  * fit into the lesser side. */
 SpvFrame *spv_frame_new_box(SpvPoint datum, double angle, double width, double height);
+/* Any other OUTLINE (a reference is taken), such as a charge's, whose datum lies at DATUM and which is turned
+ * by ANGLE radians. */
+SpvFrame *spv_frame_new_outline(const SpvOutline *outline, SpvPoint datum, double angle);
 SpvFrame *spv_frame_ref(const SpvFrame *frame);
 void spv_frame_unref(SpvFrame *frame);
 

@@ -102,6 +102,29 @@ charges_on_a_bend_stay_on_it(void **state) {
   }
 }
 
+/* Charges on a charge are arranged within it: none is cut. */
+static void
+charges_on_a_roundel_stay_within_it(void **state) {
+  for (guint number = 1; number <= 6; number++) {
+    g_autoptr(SpvScheme) scheme = square();
+
+    (void) state;
+    scheme = scene_add(g_steal_pointer(&scheme), SPV_PATTERN_ROUNDEL, "argent", NULL);
+    scheme = scene_set(g_steal_pointer(&scheme), "diameter", SPV_UNIT_MM, 8);
+    scheme = scene_add(g_steal_pointer(&scheme), SPV_PATTERN_ROUNDEL, "sable", NULL);
+    scheme = scene_set(g_steal_pointer(&scheme), "number", SPV_UNIT_PLAIN, number);
+    scheme = scene_lay_on(g_steal_pointer(&scheme), "roundel");
+    g_autoptr(SpvPartition) partition = partition_of(scheme);
+    double size = spv_composition_charge_size(partition->composition, 2);
+    gsize n;
+
+    spv_shape_pieces(region_of(partition, SABLE), &n);
+    assert_int_equal(n, number);
+    assert_near(area_of(partition, SABLE), number * G_PI * size * size / 4, 0.02);
+    assert_near(area_of(partition, SABLE) + area_of(partition, ARGENT), 16 * G_PI, 0.02);
+  }
+}
+
 /* A roundel of 4 mm over "per pale argent and sable": half of it in each, on the other side. */
 static void
 a_counterchanged_roundel_changes_sides(void **state) {
@@ -254,6 +277,7 @@ main(void) {
     cmocka_unit_test(a_fess_chequy_is_half_and_half),
     cmocka_unit_test(an_ordinary_is_laid_within_another),
     cmocka_unit_test(charges_on_a_bend_stay_on_it),
+    cmocka_unit_test(charges_on_a_roundel_stay_within_it),
     cmocka_unit_test(a_counterchanged_roundel_changes_sides),
     cmocka_unit_test(counterchanged_across_half_a_division),
     cmocka_unit_test(a_fur_fills_what_it_is_laid_on),

@@ -87,14 +87,14 @@ const SpvPatternInfo spv_division_kinds[] = {
   KIND(SPV_PATTERN_PER_SALTIRE) = { "per-saltire", N_("Per saltire"), 2, { N_("Chief and base"), N_("Flanks") },
     MEASURES(per_saltire_measures), .lay = spv_lay_per_saltire },
   KIND(SPV_PATTERN_PER_PALL) = { "per-pall", N_("Per pall"), 3, { N_("Chief"), N_("Dexter"), N_("Sinister") },
-    MEASURES(per_pall_measures), .lay = spv_lay_pending },
+    MEASURES(per_pall_measures), .lay = spv_lay_per_pall },
   KIND(SPV_PATTERN_QUARTERLY) = { "quarterly", N_("Quarterly"), 2, { N_("First and fourth"), N_("Second and third") },
     MEASURES(quarterly_measures), .lay = spv_lay_quarterly },
   KIND(SPV_PATTERN_TIERCED_IN_PALE) = { "tierced-in-pale", N_("Tierced in pale"), 3,
-    { N_("Dexter"), N_("Middle"), N_("Sinister") }, MEASURES(tierced_in_pale_measures), .lay = spv_lay_pending },
+    { N_("Dexter"), N_("Middle"), N_("Sinister") }, MEASURES(tierced_in_pale_measures), .lay = spv_lay_tierced_in_pale },
   KIND(SPV_PATTERN_TIERCED_IN_FESS) = { "tierced-in-fess", N_("Tierced in fess"), 3,
-    { N_("Chief"), N_("Middle"), N_("Base") }, MEASURES(tierced_in_fess_measures), .lay = spv_lay_pending },
+    { N_("Chief"), N_("Middle"), N_("Base") }, MEASURES(tierced_in_fess_measures), .lay = spv_lay_tierced_in_fess },
   KIND(SPV_PATTERN_GYRONNY) = { "gyronny", N_("Gyronny"), 2, { N_("First"), N_("Second") },
-    MEASURES(gyronny_measures), .lay = spv_lay_pending },
+    MEASURES(gyronny_measures), .lay = spv_lay_gyronny },
 };
 /* clang-format on */

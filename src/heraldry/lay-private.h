@@ -33,7 +33,11 @@ void spv_lay_per_fess(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft
 void spv_lay_per_bend(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_per_chevron(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_per_saltire(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_per_pall(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_quarterly(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_tierced_in_pale(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_tierced_in_fess(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
+void spv_lay_gyronny(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_stripes(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_chevronny(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_barry_bendy(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
@@ -73,7 +77,10 @@ enum { SPV_SHIFT_AT };
 enum { SPV_BEND_ANGLE, SPV_BEND_SHIFT };
 enum { SPV_CHEVRON_APEX, SPV_CHEVRON_ANGLE };
 enum { SPV_SALTIRE_ANGLE };
+enum { SPV_PALL_DOWN, SPV_PALL_ANGLE };
 enum { SPV_QUARTERLY_ACROSS, SPV_QUARTERLY_DOWN };
+enum { SPV_TIERCED_MIDDLE };
+enum { SPV_GYRONNY_PIECES, SPV_GYRONNY_ACROSS, SPV_GYRONNY_DOWN };
 enum { SPV_STRIPES_PIECES, SPV_STRIPES_ANGLE };
 enum {
   SPV_CHECK_COLUMNS,

@@ -158,6 +158,16 @@ add_along_track(const Laying *laying, const GArray *run) {
   }
 }
 
+/* Adds STEP of a run, moved by T. */
+static void
+add_step(SpvPathBuilder *builder, const SpvRunStep *step, SpvTransform t) {
+  if (step->curved)
+    spv_path_builder_curve(builder, spv_transform_point(t, step->c1), spv_transform_point(t, step->c2),
+                           spv_transform_point(t, step->to));
+  else
+    spv_path_builder_line(builder, spv_transform_point(t, step->to));
+}
+
 /* RUN on the straight line from A to B. */
 static SpvPath *
 lay_straight(const GArray *run, SpvPoint a, SpvPoint b, double side) {
@@ -168,13 +178,10 @@ lay_straight(const GArray *run, SpvPoint a, SpvPoint b, double side) {
 
   for (guint i = 0; i < run->len; i++) {
     const SpvRunStep *step = &g_array_index(run, SpvRunStep, i);
-    SpvPoint to = spv_transform_point(t, step->to);
     if (i == 0)
-      spv_path_builder_move(builder, to);
-    else if (step->curved)
-      spv_path_builder_curve(builder, spv_transform_point(t, step->c1), spv_transform_point(t, step->c2), to);
+      spv_path_builder_move(builder, spv_transform_point(t, step->to));
     else
-      spv_path_builder_line(builder, to);
+      add_step(builder, step, t);
   }
   return spv_path_builder_build(builder);
 }
@@ -237,4 +244,69 @@ spv_line_lay(const SpvLine *line, const SpvTrack *baseline, double s0, double s1
   }
   g_autoptr(GArray) run = spv_line_run(line, length, s0, s1);
   return n == 2 ? lay_straight(run, points[0], points[1], side) : lay_curved(run, baseline, 0, side);
+}
+
+/* Begins a run in BUILDER where STEP, moved by T, comes from FROM over to the right of x for the last time,
+ * and adds the rest of it. FALSE, and nothing, where it doesn't. */
+static gboolean
+add_from_axis(SpvPathBuilder *builder, SpvPoint from, const SpvRunStep *step, SpvTransform t, double x) {
+  g_autoptr(GArray) alone = g_array_new(FALSE, FALSE, sizeof(SpvRunStep));
+  SpvRunStep start = { .to = from };
+
+  g_array_append_val(alone, start);
+  g_array_append_vals(alone, step, 1);
+  g_autoptr(GArray) flat = spv_run_flatten(alone, SPV_CHORD_ERROR / 2);
+  for (guint i = flat->len - 1; i > 0; i--) {
+    SpvPoint a = spv_transform_point(t, g_array_index(flat, SpvRunStep, i - 1).to);
+    SpvPoint b = spv_transform_point(t, g_array_index(flat, SpvRunStep, i).to);
+    if (a.x >= x || b.x < x)
+      continue;
+    spv_path_builder_move(builder, spv_point(x, a.y + (b.y - a.y) * (x - a.x) / (b.x - a.x)));
+    for (; i < flat->len; i++)
+      spv_path_builder_line(builder, spv_transform_point(t, g_array_index(flat, SpvRunStep, i).to));
+    return TRUE;
+  }
+  return FALSE;
+}
+
+/* What of RUN, moved by T, comes after it is right of x = AXIS.x for good. Where it starts there, it is first
+ * led to the axis along ALONG. */
+static SpvPath *
+right_part(const GArray *run, SpvTransform t, SpvPoint axis, SpvPoint along) {
+  const SpvRunStep *steps = (const SpvRunStep *) run->data;
+  SpvPathBuilder *builder = spv_path_builder_new();
+  SpvPoint start = spv_transform_point(t, steps[0].to);
+  guint i = run->len - 1;
+
+  if (!(spv_transform_point(t, steps[i].to).x > axis.x)) {
+    /* Teeth so deep that nothing is left of them. */
+    spv_path_builder_move(builder, axis);
+    spv_path_builder_line(builder, spv_transform_point(t, spv_point(steps[i].to.x, 0)));
+    return spv_path_builder_build(builder);
+  }
+  while (i > 0 && !add_from_axis(builder, steps[i - 1].to, &steps[i], t, axis.x))
+    i--;
+  if (i == 0) {
+    spv_path_builder_move(builder, spv_point(axis.x, start.y - along.y / along.x * (start.x - axis.x)));
+    spv_path_builder_line(builder, start);
+  }
+  for (i++; i < run->len; i++)
+    add_step(builder, &steps[i], t);
+  return spv_path_builder_build(builder);
+}
+
+SpvPath *
+spv_line_lay_legs(const SpvLine *line, SpvPoint apex, SpvPoint direction, double length, double s0, double s1,
+                  double side) {
+  g_return_val_if_fail(line != NULL && direction.x > 0 && length > 0, NULL);
+  SpvPoint across = spv_point_scale(spv_point_quarter_turn(direction), side < 0 ? -1 : 1);
+  SpvTransform t = { direction.x, direction.y, across.x, across.y, apex.x, apex.y };
+  g_autoptr(GArray) run = spv_line_run(line, length, s0, s1);
+  g_autoptr(SpvPath) right = right_part(run, t, apex, direction);
+  g_autoptr(SpvPath) left = spv_path_transform(right, (SpvTransform){ -1, 0, 0, 1, 2 * apex.x, 0 });
+  SpvPathBuilder *builder = spv_path_builder_new();
+
+  spv_path_builder_join(builder, left);
+  spv_path_builder_join(builder, right);
+  return spv_path_builder_build(builder);
 }

@@ -53,6 +53,12 @@ gboolean spv_profile_is_symmetrical(SpvProfile profile);
  * swings evenly about the baseline. A plain line, or one without amplitude, is the baseline itself. On a
  * straight baseline curves stay curves. */
 SpvPath *spv_line_lay(const SpvLine *line, const SpvTrack *baseline, double s0, double s1, double side);
+/* LINE on two legs that fall from APEX, the right one in DIRECTION (length 1, x > 0), the left one as its
+ * mirror image: one run from the left leg's end over the apex to the right one's, each leg LENGTH mm long and
+ * whole from S0 to S1 mm from the apex. The teeth are cut where the legs meet, not bent. Crests stand below
+ * where SIDE is 1, above where it is -1. */
+SpvPath *spv_line_lay_legs(const SpvLine *line, SpvPoint apex, SpvPoint direction, double length, double s0,
+                           double s1, double side);
 /* How many whole periods LINE has on LENGTH mm: at least 1, at most SPV_PATTERN_MAX_COUNT, 0 for a plain one.
  * UNIT (mm) is the panel's lesser side, from which the usual pitch is taken. */
 guint spv_line_periods(const SpvLine *line, double length, double unit);

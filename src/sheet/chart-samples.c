@@ -11,7 +11,12 @@
 #include "heraldry/profile.h"
 
 /* What lies on a plate: up to so many layers. */
-#define MOST_LAYERS 2
+#define MOST_LAYERS 4
+
+#define EDGE_ALL 4 /* the choice "all" of a jagged border's edges */
+
+/* A free shape, mm from the datum. */
+#define SHAPE "M 0 3 C 4 3 6 5 6 8 L 0 15 L -6 8 C -6 5 -4 3 0 3 Z"
 
 static const char *const headings[SPV_N_SAMPLE_GROUPS] = {
   [SPV_SAMPLES_LINES] = N_("Lines of partition"),
@@ -20,8 +25,10 @@ static const char *const headings[SPV_N_SAMPLE_GROUPS] = {
   [SPV_SAMPLES_ORDINARIES] = N_("Ordinaries"),
   [SPV_SAMPLES_BORDERS] = N_("Borders"),
   [SPV_SAMPLES_FURS] = N_("Furs"),
-  [SPV_SAMPLES_CHARGES] = N_("Charges, and the smallest of each that your line allows"),
+  [SPV_SAMPLES_CHARGES] = N_("Charges"),
   [SPV_SAMPLES_ARRANGEMENTS] = N_("Arrangements"),
+  [SPV_SAMPLES_EDGES] = N_("Lines on ordinaries"),
+  [SPV_SAMPLES_TOGETHER] = N_("Laid together"),
   [SPV_SAMPLES_OWN] = N_("Your own"),
 };
 
@@ -100,6 +107,16 @@ set(SpvLayer *layer, const char *key, SpvUnit unit, double value) {
   return changed;
 }
 
+/* Likewise, with its text KEY. */
+static SpvLayer *
+set_text(SpvLayer *layer, const char *key, const char *text) {
+  SpvLayer *changed = spv_layer_with_text(layer, (guint) spv_pattern_text_index(layer->pattern.kind, key),
+                                          text);
+
+  spv_layer_unref(layer);
+  return changed;
+}
+
 /* Adds a plate with the N LAYERS, which are consumed. */
 static void
 add_plate(Making *making, SpvSampleGroup group, const char *word, double smallest, SpvLayer **layers,
@@ -160,6 +177,10 @@ add_kinds(Making *making, SpvPatternGroup group, SpvSampleGroup samples) {
     double smallest = group == SPV_GROUP_CHARGE ? spv_figure_smallest(&layer->pattern, making->line) : 0;
     if (group == SPV_GROUP_CHARGE)
       layer = set(set(layer, "size", SPV_UNIT_RELATIVE, 0.7), "diameter", SPV_UNIT_RELATIVE, 0.7);
+    if (kind == SPV_PATTERN_JAGGED_BORDER)
+      layer = set(set(layer, "edge", SPV_UNIT_PLAIN, EDGE_ALL), "points", SPV_UNIT_PLAIN, 20);
+    if (kind == SPV_PATTERN_FREE_PATH)
+      layer = set_text(layer, "path", SHAPE);
     add_layer(making, samples, _(spv_pattern_info(kind)->label), smallest, layer);
   }
 }
@@ -178,13 +199,126 @@ add_arrangements(Making *making) {
     guint number = i == SPV_ARRANGEMENT_ORLE ? 8 : i == SPV_ARRANGEMENT_ROWS ? 6 : 5;
     SpvLayer *layer = set(layer_new(SPV_PATTERN_MULLET), "arrangement", SPV_UNIT_PLAIN, i);
     layer = set(layer, "number", SPV_UNIT_PLAIN, number);
-    if (i == SPV_ARRANGEMENT_ROWS) {
-      int rows = spv_pattern_text_index(SPV_PATTERN_MULLET, "rows");
-      SpvLayer *in_rows = spv_layer_with_text(layer, (guint) rows, "3, 2, 1");
-      spv_layer_unref(layer);
-      layer = in_rows;
-    }
+    if (i == SPV_ARRANGEMENT_ROWS)
+      layer = set_text(layer, "rows", "3, 2, 1");
     add_layer(making, SPV_SAMPLES_ARRANGEMENTS, _(spv_arrangement_keys[i]), 0, layer);
+  }
+}
+
+/* A band or a border with a line of partition. */
+static const struct {
+  const char *word;
+  SpvPatternKind kind;
+  SpvProfile line;
+} edges[] = {
+  { N_("Chief indented"), SPV_PATTERN_CHIEF, SPV_PROFILE_INDENTED },
+  { N_("Fess wavy"), SPV_PATTERN_FESS, SPV_PROFILE_WAVY },
+  { N_("Pale dovetailed"), SPV_PATTERN_PALE, SPV_PROFILE_DOVETAILED },
+  { N_("Bend raguly"), SPV_PATTERN_BEND, SPV_PROFILE_RAGULY },
+  { N_("Chevron embattled"), SPV_PATTERN_CHEVRON, SPV_PROFILE_EMBATTLED },
+  { N_("Cross invected"), SPV_PATTERN_CROSS, SPV_PROFILE_INVECTED },
+  { N_("Bordure engrailed"), SPV_PATTERN_BORDURE, SPV_PROFILE_ENGRAILED },
+};
+
+static void
+add_edges(Making *making) {
+  for (guint i = 0; i < G_N_ELEMENTS(edges); i++) {
+    SpvLayer *layer = set(layer_new(edges[i].kind), "line", SPV_UNIT_PLAIN, edges[i].line);
+    add_layer(making, SPV_SAMPLES_EDGES, _(edges[i].word), 0, layer);
+  }
+}
+
+/* One layer of a plate that shows several together. */
+typedef struct {
+  SpvPatternKind kind;
+  const char *tinctures[2];
+  gboolean on, counterchanged; /* on the layer below it, or across the lowest one */
+  struct {
+    const char *key;
+    double value;
+  } measures[3]; /* plain ones */
+} Together;
+
+static const struct {
+  const char *word;
+  Together layers[MOST_LAYERS]; /* bottom first; a field of no tincture ends them */
+} together[] = {
+  { N_("Charged chief"),
+    { { .kind = SPV_PATTERN_FIELD, .tinctures = { "argent" } },
+      { .kind = SPV_PATTERN_CHIEF, .tinctures = { "azure" }, .measures = { { "charged", 1 } } },
+      { .kind = SPV_PATTERN_MULLET, .tinctures = { "or" }, .on = TRUE, .measures = { { "number", 3 } } } } },
+  { N_("Charged bend"),
+    { { .kind = SPV_PATTERN_FIELD, .tinctures = { "or" } },
+      { .kind = SPV_PATTERN_BEND, .tinctures = { "gules" }, .measures = { { "charged", 1 } } },
+      { .kind = SPV_PATTERN_LOZENGE,
+        .tinctures = { "argent" },
+        .on = TRUE,
+        .measures = { { "number", 3 } } } } },
+  { N_("Between charges"),
+    { { .kind = SPV_PATTERN_FIELD, .tinctures = { "azure" } },
+      { .kind = SPV_PATTERN_FESS, .tinctures = { "argent" } },
+      { .kind = SPV_PATTERN_CRESCENT,
+        .tinctures = { "or" },
+        .measures = { { "number", 2 }, { "place", SPV_PLACE_CHIEF } } },
+      { .kind = SPV_PATTERN_CRESCENT,
+        .tinctures = { "or" },
+        .measures = { { "place", SPV_PLACE_BASE } } } } },
+  { N_("Counterchanged charge"),
+    { { .kind = SPV_PATTERN_PER_PALE, .tinctures = { "azure", "or" } },
+      { .kind = SPV_PATTERN_TOWER, .tinctures = { "azure" }, .counterchanged = TRUE } } },
+  { N_("Counterchanged bend"),
+    { { .kind = SPV_PATTERN_PER_FESS, .tinctures = { "gules", "argent" } },
+      { .kind = SPV_PATTERN_BEND, .tinctures = { "gules" }, .counterchanged = TRUE } } },
+  { N_("Semy of billets"),
+    { { .kind = SPV_PATTERN_FIELD, .tinctures = { "azure" } },
+      { .kind = SPV_PATTERN_BILLET,
+        .tinctures = { "or" },
+        .measures = { { "arrangement", SPV_ARRANGEMENT_SEMY } } } } },
+  { N_("Fess of a fur"),
+    { { .kind = SPV_PATTERN_FIELD, .tinctures = { "gules" } },
+      { .kind = SPV_PATTERN_FESS, .tinctures = { "ermine" } } } },
+};
+
+/* Layer INDEX of a plate, over LAYERS. */
+static SpvLayer *
+together_layer(const Together *spec, guint index, SpvLayer *const *layers) {
+  g_autofree char *id = g_strdup_printf("layer-%u", index + 1);
+  g_autoptr(SpvLayer) bare = spv_layer_new(id, spec->kind, spec->tinctures[0], spec->tinctures[1]);
+  g_autoptr(SpvLayer) laid = spv_layer_with_on(bare, spec->on ? layers[index - 1]->id : NULL);
+  SpvLayer *layer = spv_layer_with_counterchange(laid, spec->counterchanged ? layers[0]->id : NULL);
+
+  for (guint i = 0; i < G_N_ELEMENTS(spec->measures) && spec->measures[i].key != NULL; i++)
+    layer = set(layer, spec->measures[i].key, SPV_UNIT_PLAIN, spec->measures[i].value);
+  return layer;
+}
+
+static void
+add_together(Making *making) {
+  for (guint i = 0; i < G_N_ELEMENTS(together); i++) {
+    SpvLayer *layers[MOST_LAYERS];
+    guint n = 0;
+
+    for (; n < MOST_LAYERS && together[i].layers[n].tinctures[0] != NULL; n++)
+      layers[n] = together_layer(&together[i].layers[n], n, layers);
+    add_plate(making, SPV_SAMPLES_TOGETHER, _(together[i].word), 0, layers, n);
+  }
+}
+
+/* Words that stand on no straight line; invented places, not translated. */
+static const struct {
+  const char *word, *text;
+  guint baseline;
+} letterings[] = {
+  { N_("Letters on an arc"), "LANTERN", 1 },
+  { N_("Letters along an edge"), "HERON FERRY", 2 },
+};
+
+static void
+add_letterings(Making *making) {
+  for (guint i = 0; i < G_N_ELEMENTS(letterings); i++) {
+    SpvLayer *layer = set_text(layer_new(SPV_PATTERN_LETTERING), "text", letterings[i].text);
+    layer = set(layer, "baseline", SPV_UNIT_PLAIN, letterings[i].baseline);
+    add_layer(making, SPV_SAMPLES_OWN, _(letterings[i].word), 0, layer);
   }
 }
 
@@ -204,7 +338,10 @@ spv_samples_new(double finest_line) {
   add_furs(&making);
   add_kinds(&making, SPV_GROUP_CHARGE, SPV_SAMPLES_CHARGES);
   add_arrangements(&making);
+  add_edges(&making);
+  add_together(&making);
   add_kinds(&making, SPV_GROUP_OWN, SPV_SAMPLES_OWN);
+  add_letterings(&making);
   samples->scheme = spv_scheme_with_panels(scheme, (SpvPanel *const *) panels->pdata, panels->len);
   return samples;
 }
@@ -219,4 +356,9 @@ spv_samples_free(SpvSamples *samples) {
 const char *
 spv_samples_heading(SpvSampleGroup group) {
   return _(headings[group]);
+}
+
+const char *
+spv_samples_note(SpvSampleGroup group) {
+  return group == SPV_SAMPLES_CHARGES ? _("beside each, the smallest that your line allows") : NULL;
 }

@@ -58,14 +58,15 @@ count_shown(const SpvFrameWords *words) {
 
 static void
 draw_entry(cairo_t *cr, const SpvFrameWords *words, guint tincture, double x, double y, double width) {
-  double swatch = x + LETTER_WIDTH, name = swatch + SWATCH_WIDTH + 1.6;
+  double swatch = words->letterless ? x : x + LETTER_WIDTH, name = swatch + SWATCH_WIDTH + 1.6;
   double baseline = y + SWATCH_HEIGHT / 2 + SPV_WORDS_BODY / 2;
   g_autofree char *letter = spv_tincture_letter(tincture);
   g_autofree char *shown = tincture_words(cr, &words->scheme->tinctures[tincture], x + width - name);
 
   draw_swatch(cr, &words->scheme->tinctures[tincture], words->mode, swatch, y);
   spv_set_rgb(cr, spv_ink);
-  spv_draw_words(cr, letter, x, baseline, SPV_WORDS_BODY, 0, FALSE, 1);
+  if (!words->letterless)
+    spv_draw_words(cr, letter, x, baseline, SPV_WORDS_BODY, 0, FALSE, 1);
   spv_draw_words(cr, shown, name, baseline, SPV_WORDS_BODY, 0, FALSE, 1);
 }
 

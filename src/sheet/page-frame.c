@@ -6,7 +6,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "sheet/page-frame-private.h"
-#include "sheet/offsets.h"
 #include "sheet/wording.h"
 
 #define PADDING 4.0
@@ -45,31 +44,32 @@ stack_lines(cairo_t *measuring, const char *text, double *bottom) {
 
 /* The ID-1 outline, and the words in it from its foot up. */
 static void
-place_card(cairo_t *measuring, SpvPageFrame *frame, double left, double bottom) {
+place_card(cairo_t *measuring, SpvPageFrame *frame, const char *note, double left, double bottom) {
   double y = bottom - CARD_WORDS + SPV_LINE_PITCH - SPV_WORDS_BODY;
 
   frame->card = (SpvBox){ left, bottom - SPV_CARD_HEIGHT, left + SPV_CARD_WIDTH, bottom };
   frame->caution_lines = stack_lines(measuring, caution_words(), &y);
   frame->caution = spv_point(left + CARD_WORDS, y);
   y -= WORDS_APART;
-  frame->note_lines = stack_lines(measuring, spv_tables_note(), &y);
+  frame->note_lines = stack_lines(measuring, note != NULL ? note : "", &y);
   frame->notes = spv_point(left + CARD_WORDS, y);
   frame->legend = (SpvBox){ left + CARD_WORDS, frame->card.y0 + CARD_WORDS + SPV_LINE_PITCH + 0.6,
-                            frame->card.x1 - CARD_WORDS, y - WORDS_APART };
+                            frame->card.x1 - CARD_WORDS, note != NULL ? y - WORDS_APART : y };
 }
 
 /* On wide paper the bar lies at the foot, below the card, and the title block stands beside both: its column
  * reaches further down than the other. On narrow paper the bar does not go beside the block, and lies above.
  */
 SpvPageFrame *
-spv_page_frame_new(cairo_t *measuring, const SpvPaper *paper) {
+spv_page_frame_new(cairo_t *measuring, const SpvPaper *paper, const char *note) {
   SpvPageFrame *frame = g_new0(SpvPageFrame, 1);
   gboolean narrow = paper->width < NARROW_PAPER;
   double padding = narrow ? NARROW_PADDING : PADDING;
 
   frame->frame = spv_box_grow((SpvBox){ 0, 0, paper->width, paper->height }, -SPV_FRAME_MARGIN);
   SpvBox inner = spv_box_grow(frame->frame, -padding);
-  place_card(measuring, frame, inner.x0, narrow ? inner.y1 : inner.y1 - BAR_WORDS - BAR_LONG_TICK - GAP);
+  place_card(measuring, frame, note, inner.x0,
+             narrow ? inner.y1 : inner.y1 - BAR_WORDS - BAR_LONG_TICK - GAP);
   frame->bar = spv_point(inner.x0, narrow ? frame->card.y0 - GAP / 2 - BAR_WORDS : inner.y1 - BAR_WORDS);
   double title_left = narrow ? frame->card.x1 + GAP
                              : MAX(inner.x0 + SPV_BAR_LENGTH + padding, frame->frame.x1 - 86);

@@ -28,18 +28,26 @@ typedef struct {
   char **caution_lines;
 } SpvPageFrame;
 
+/* One field of the title block: what it is called, and what stands in it. */
+typedef struct {
+  const char *label, *words;
+} SpvFrameField;
+
 /* What the title block and the legend of one sheet say. */
 typedef struct {
-  const char *title, *harness;
-  const char *date;   /* NULL for none */
-  const char *panels; /* the names of those on the sheet */
+  SpvFrameField title;    /* the scheme's, as a rule */
+  SpvFrameField contents; /* what is on this sheet */
+  SpvFrameField whole;    /* what the sheets belong to: the harness */
+  const char *date;       /* NULL for none */
   guint number, count;
   const SpvScheme *scheme;
   const gboolean *shown; /* one a tincture of the scheme: whether the sheet shows it */
   SpvDrawMode mode;      /* of the legend's swatches */
+  gboolean letterless;   /* no tincture is called by its letter on the sheet: the legend leaves them out */
 } SpvFrameWords;
 
-SpvPageFrame *spv_page_frame_new(cairo_t *measuring, const SpvPaper *paper);
+/* NOTE stands above the caution on every sheet: how to read its tables. NULL for none. */
+SpvPageFrame *spv_page_frame_new(cairo_t *measuring, const SpvPaper *paper, const char *note);
 void spv_page_frame_free(SpvPageFrame *frame);
 
 /* The sentence that makes a sheet true: on the sheet and in the files. */

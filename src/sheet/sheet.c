@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "sheet/flow.h"
+#include "sheet/offsets.h"
 #include "sheet/sheet-private.h"
 #include "sheet/wording.h"
 
@@ -70,7 +71,7 @@ papers_for(cairo_t *measuring, const SpvSubject *subject) {
 
   spv_card_least(subject, &width, &height);
   for (guint i = 0; i < n; i++) {
-    g_autoptr(SpvPageFrame) frame = spv_page_frame_new(measuring, &papers[i]);
+    g_autoptr(SpvPageFrame) frame = spv_page_frame_new(measuring, &papers[i], spv_tables_note());
     if (width <= spv_box_width(frame->free) && height <= spv_box_height(frame->free))
       g_string_append_printf(names, "%s%s", names->len > 0 ? ", " : "", papers[i].label);
   }
@@ -110,7 +111,7 @@ spv_sheets_new(const SpvScheme *scheme, const SpvSheetOptions *options, GCancell
   sheets->paper = options->paper;
   sheets->mode = card_options.mode;
   sheets->date = g_strdup(options->date);
-  sheets->frame = spv_page_frame_new(measuring, options->paper);
+  sheets->frame = spv_page_frame_new(measuring, options->paper, spv_tables_note());
   double room = spv_box_width(sheets->frame->columns[0]) - 2 * SPV_CARD_PADDING;
   sheets->subjects = choose_subjects(measuring, scheme, options, room, cancellable, error);
   if (sheets->subjects != NULL) {
@@ -197,10 +198,10 @@ draw_frame(const SpvSheets *sheets, guint index, const SpvPage *page, cairo_t *c
     spv_subject_mark_tinctures(((const SpvPlacedCard *) g_ptr_array_index(page->cards, i))->card->subject,
                                shown);
   SpvFrameWords words = {
-    .title = sheets->scheme->title,
-    .harness = sheets->scheme->harness,
+    .title = { _("Scheme"), sheets->scheme->title },
+    .contents = { _("Guide sheet for"), panels },
+    .whole = { _("Harness"), sheets->scheme->harness },
     .date = sheets->date,
-    .panels = panels,
     .number = index + 1,
     .count = sheets->pages->len,
     .scheme = sheets->scheme,

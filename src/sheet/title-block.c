@@ -63,15 +63,16 @@ draw_row(cairo_t *cr, SpvBox block, double *bottom, const Field *left, const Fie
 
 /* The fields of a block. */
 typedef struct {
-  Field scheme, panels, harness, number, scale, last;
+  Field title, contents, whole, number, scale, last;
 } Fields;
 
 static Fields
 make_fields(const SpvFrameWords *words, const char *number, gboolean narrow) {
   return (Fields){
-    { _("Scheme"), words->title, narrow ? SPV_WORDS_CARD_TITLE : SPV_WORDS_SHEET_TITLE, narrow ? 2 : 1 },
-    { _("Guide sheet for"), words->panels, SPV_WORDS_BODY, 2 },
-    { _("Harness"), words->harness, SPV_WORDS_BODY, 1 },
+    { words->title.label, words->title.words, narrow ? SPV_WORDS_CARD_TITLE : SPV_WORDS_SHEET_TITLE,
+      narrow ? 2 : 1 },
+    { words->contents.label, words->contents.words, SPV_WORDS_BODY, 2 },
+    { words->whole.label, words->whole.words, SPV_WORDS_BODY, 1 },
     { _("Sheet"), number, SPV_WORDS_BODY, 1 },
     { _("Scale"), spv_scale_statement(), SPV_WORDS_BODY, narrow ? 2 : 1 },
     { words->date != NULL ? _("Date") : _("Made with"), words->date != NULL ? words->date : "Spolvero",
@@ -79,20 +80,20 @@ make_fields(const SpvFrameWords *words, const char *number, gboolean narrow) {
   };
 }
 
-/* A date that is wider than ROOM takes a line from the panels. */
+/* A date that is wider than ROOM takes a line from the contents. */
 static void
 make_room_for_date(cairo_t *cr, Fields *fields, double room) {
   if (spv_words_width(cr, fields->last.words, SPV_WORDS_BODY, FALSE, 1) <= room)
     return;
   fields->last.lines = 2;
-  fields->panels.lines = 1;
+  fields->contents.lines = 1;
 }
 
 double
 spv_title_block_height(void) {
   Fields fields = make_fields(&(SpvFrameWords){ 0 }, NULL, FALSE);
 
-  return field_height(&fields.scheme) + field_height(&fields.panels) + field_height(&fields.harness) +
+  return field_height(&fields.title) + field_height(&fields.contents) + field_height(&fields.whole) +
          field_height(&fields.scale);
 }
 
@@ -107,13 +108,13 @@ spv_title_block_draw(cairo_t *cr, SpvBox box, const SpvFrameWords *words) {
     make_room_for_date(cr, &fields, SPLIT * spv_box_width(box) - 2 * CELL_PADDING);
     draw_row(cr, box, &bottom, &fields.last, &fields.number);
     draw_row(cr, box, &bottom, &fields.scale, NULL);
-    draw_row(cr, box, &bottom, &fields.harness, NULL);
+    draw_row(cr, box, &bottom, &fields.whole, NULL);
   } else {
     draw_row(cr, box, &bottom, &fields.scale, &fields.last);
-    draw_row(cr, box, &bottom, &fields.harness, &fields.number);
+    draw_row(cr, box, &bottom, &fields.whole, &fields.number);
   }
-  draw_row(cr, box, &bottom, &fields.panels, NULL);
-  draw_row(cr, box, &bottom, &fields.scheme, NULL);
+  draw_row(cr, box, &bottom, &fields.contents, NULL);
+  draw_row(cr, box, &bottom, &fields.title, NULL);
   spv_set_rgb(cr, spv_ink);
   cairo_set_line_width(cr, SPV_LINE_FRAME);
   cairo_rectangle(cr, box.x0, bottom, spv_box_width(box), box.y1 - bottom);

@@ -8,6 +8,7 @@
 
 #include "coast.h"
 #include "sheet/figure.h"
+#include "sheet/offsets.h"
 #include "sheet/sheet-private.h"
 #include "sheet/wording.h"
 #include "support/near.h"
@@ -154,7 +155,7 @@ the_frame_holds_its_parts_apart_on_every_paper(void **state) {
 
   (void) state;
   for (guint i = 0; i < n; i++) {
-    g_autoptr(SpvPageFrame) frame = spv_page_frame_new(cr, &papers[i]);
+    g_autoptr(SpvPageFrame) frame = spv_page_frame_new(cr, &papers[i], spv_tables_note());
     SpvBox bar = { frame->bar.x, frame->bar.y - 4, frame->bar.x + SPV_BAR_LENGTH, frame->bar.y + 4 };
     assert_near(spv_box_width(frame->card), SPV_CARD_WIDTH, NEAR);
     assert_near(spv_box_height(frame->card), SPV_CARD_HEIGHT, NEAR);

@@ -33,11 +33,12 @@ static const struct {
 
 /* Bands side by side, each of one or two bars. */
 typedef struct {
-  guint n;      /* bands */
-  guint bars;   /* in each */
-  double width; /* of a bar */
-  double gap;   /* between the bars of one band */
-  double apart; /* between bands */
+  guint n;       /* bands */
+  guint bars;    /* in each */
+  double width;  /* of a bar */
+  double gap;    /* between the bars of one band */
+  double apart;  /* between bands */
+  double middle; /* of them all, across the axis */
 } Group;
 
 static double
@@ -60,6 +61,16 @@ usual_width(const SpvPattern *pattern, const SpvOutline *outline, double basis, 
   return n > 1 ? MIN(fraction * basis, extent / ((2 * n + 1) * bars_and_gaps)) : fraction * basis;
 }
 
+/* Where the middle of several bands that are spread evenly over the panel lies across AXIS: in the middle of
+ * the panel's reach that way, shifted as AXIS is. It is off the axis where the panel is not alike on both
+ * sides of that, as a shield under a bend. */
+static double
+middle_of_spread(const SpvOutline *outline, SpvAxis axis, SpvBox all) {
+  SpvPoint shift = spv_point_subtract(axis.at, spv_point(0, spv_outline_height(outline) / 2));
+
+  return (all.y0 + all.y1) / 2 + spv_point_cross(axis.along, shift);
+}
+
 /* N bands across AXIS: as wide, and as far apart, as PATTERN says, or evenly spread over the panel. */
 static Group
 group_of(const SpvPattern *pattern, const SpvOutline *outline, SpvAxis axis, double basis) {
@@ -73,8 +84,11 @@ group_of(const SpvPattern *pattern, const SpvOutline *outline, SpvAxis axis, dou
   group.width = spv_lay_measure(pattern, outline, "width",
                                 usual_width(pattern, outline, basis, extent, group.n, gemel ? 3 : 1));
   group.gap = gemel ? spv_lay_measure(pattern, outline, "gap", group.width) : 0;
-  group.apart = spv_lay_measure(pattern, outline, "apart",
-                                MAX(0, (extent - group.n * band_width(&group)) / (group.n + 1)));
+  group.apart = spv_lay_measure(pattern, outline, "apart", -1);
+  if (group.apart < 0) {
+    group.apart = MAX(0, (extent - group.n * band_width(&group)) / (group.n + 1));
+    group.middle = group.n > 1 ? middle_of_spread(outline, axis, all) : 0;
+  }
   return group;
 }
 
@@ -96,13 +110,13 @@ add_spine(const SpvBand *band, const SpvOutline *outline, GPtrArray *spines) {
     spv_spines_add(spines, spv_axis_point(band->axis, chord.x0, v), spv_axis_point(band->axis, chord.x1, v));
 }
 
-/* Lays GROUP with its middle on AXIS. One bar alone is a frame of its own; several are limbs. */
+/* Lays GROUP along AXIS. One bar alone is a frame of its own; several are limbs. */
 static void
 lay_group(const SpvPattern *pattern, const SpvOutline *outline, SpvAxis axis, const Group *group,
           SpvDraft *draft) {
   SpvPathBuilder *builder = spv_path_builder_new();
   double pitch = band_width(group) + group->apart;
-  double first = -(group->n * pitch - group->apart) / 2;
+  double first = group->middle - (group->n * pitch - group->apart) / 2;
   GPtrArray *spines = spv_spines_new();
 
   for (guint i = 0; group->width > 0 && i < group->n * group->bars; i++) {

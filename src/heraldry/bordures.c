@@ -131,7 +131,7 @@ spv_lay_bordure(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draf
 
     if (inner->len > 0)
       length = spv_track_length(g_ptr_array_index(inner, 0));
-    SpvLine line = spv_line_on_band(pattern, outline, length, width);
+    SpvLine line = spv_line_with_room(pattern, outline, length, width);
     spv_path_builder_path(builder, whole);
     for (guint i = 0; i < inner->len; i++)
       add_round(builder, &line, g_ptr_array_index(inner, i), 1, TRUE);
@@ -141,9 +141,9 @@ spv_lay_bordure(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draf
 }
 
 /* A band that runs round from INSET to INSET + WIDTH mm inside the edge. Both its edges bear as many teeth,
- * unless it falls into several. */
+ * unless it falls into several: as many as PERIODS says, which is set where it is 0. */
 static SpvPath *
-lay_round(const SpvPattern *pattern, const SpvOutline *outline, double inset, double width) {
+lay_round(const SpvPattern *pattern, const SpvOutline *outline, double inset, double width, guint *periods) {
   g_autoptr(GPtrArray) outer = tracks_inside(outline, inset), inner = tracks_inside(outline, inset + width);
   double unit = MIN(spv_outline_width(outline), spv_outline_height(outline));
   double length = outer->len > 0 ? spv_track_length(g_ptr_array_index(outer, 0)) : 0;
@@ -151,8 +151,14 @@ lay_round(const SpvPattern *pattern, const SpvOutline *outline, double inset, do
   double inward = spv_profile_runs_alike(line.profile) ? -1 : 1;
   SpvPathBuilder *builder = spv_path_builder_new();
 
+  /* Deeper than this, edges that run alike would not keep apart round a corner. */
+  if (inward < 0 && line.amplitude < 0 && length > 0)
+    line.amplitude = MIN(2 * width,
+                         spv_line_amplitude(&line, length / spv_line_periods(&line, length, unit)));
   if (outer->len == 1 && line.profile != SPV_PROFILE_PLAIN) {
-    line.periods = spv_line_periods(&line, length, unit);
+    if (*periods == 0)
+      *periods = spv_line_periods(&line, length, unit);
+    line.periods = *periods;
     line.pitch = 0;
   }
   for (guint i = 0; i < outer->len; i++)
@@ -175,7 +181,8 @@ spv_lay_orle(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) 
     inset = bordure;
   if (width > 0) {
     double middle = inset + width / 2;
-    draft->area[0] = lay_round(pattern, outline, inset, width);
+    guint periods = 0;
+    draft->area[0] = lay_round(pattern, outline, inset, width, &periods);
     draft->frame = frame_round(outline, &middle, 1, width);
   } else {
     draft->area[0] = spv_lay_nothing();
@@ -210,13 +217,13 @@ spv_lay_tressure(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *dra
   guint n = (guint) spv_lay_measure(pattern, outline, "number", 1);
   SpvPathBuilder *builder = spv_path_builder_new();
   g_autofree double *middles = g_new(double, n);
-  guint laid = 0;
+  guint laid = 0, periods = 0;
 
   for (guint i = 0; width > 0 && i < n; i++) {
     double at = inset + i * (width + apart);
     if (at >= deepest)
       break;
-    g_autoptr(SpvPath) ring = lay_round(pattern, outline, at, width);
+    g_autoptr(SpvPath) ring = lay_round(pattern, outline, at, width, &periods);
     if (n == 1)
       spv_path_builder_path(builder, ring);
     else

@@ -70,34 +70,36 @@ chevrons_of(const SpvPattern *pattern, const SpvOutline *outline) {
   return chevrons;
 }
 
-/* The limb that falls to the viewer's right, from the point at Y. */
+/* One edge of the limb that falls to the viewer's right, from the point at Y: the upper one where SIDE is -1,
+ * else the lower one, which is a notch. */
 static SpvPath *
 lay_limb(const Chevrons *chevrons, const SpvLine *line, const SpvOutline *outline, double y, double side) {
-  return spv_edge_lay(line, outline, spv_point(0, y), spv_point(sin(chevrons->half), cos(chevrons->half)),
-                      side);
+  return spv_corner_edge(line, outline, spv_point(0, y), spv_point(sin(chevrons->half), cos(chevrons->half)),
+                         -side * chevrons->half, side);
 }
 
-/* Up the left limb, down the right one, and back below; the left is the mirror image of the right. */
+/* The right half, and its mirror image. */
 static void
 add_chevron(const Chevrons *chevrons, const SpvLine *line, SpvBandEdges edges, const SpvOutline *outline,
             double apex, SpvPathBuilder *builder) {
   static const SpvLine plain = { .profile = SPV_PROFILE_PLAIN };
   gboolean on_upper = edges != SPV_EDGES_SECOND, on_lower = edges != SPV_EDGES_FIRST;
   g_autoptr(SpvPath) upper = lay_limb(chevrons, on_upper ? line : &plain, outline, apex, -1), lower = NULL;
+  SpvPathBuilder *limb = spv_path_builder_new();
+  SpvPoint across = spv_point_scale(spv_point(-cos(chevrons->half), sin(chevrons->half)), chevrons->width);
 
-  if (on_upper && on_lower && spv_profile_runs_alike(line->profile))
-    lower = spv_path_transform(upper, spv_transform_turn(0, spv_point(0, chevrons->thick)));
+  /* A line that folds back would leave crumbs where the halves meet. */
+  if (on_upper && on_lower && spv_profile_runs_alike(line->profile) && !spv_line_folds_back(line->profile))
+    lower = spv_path_transform(upper, spv_transform_turn(0, across));
   else
     lower = lay_limb(chevrons, on_lower ? line : &plain, outline, apex + chevrons->thick, 1);
-  g_autoptr(SpvPath) upper_left = spv_path_transform(upper, SPV_TRANSFORM_MIRROR);
-  g_autoptr(SpvPath) lower_left = spv_path_transform(lower, SPV_TRANSFORM_MIRROR);
-  g_autoptr(SpvPath) lower_back = spv_path_reverse(lower), lower_out = spv_path_reverse(lower_left);
+  g_autoptr(SpvPath) back = spv_path_reverse(lower);
 
-  spv_path_builder_join(builder, upper_left);
-  spv_path_builder_join(builder, upper);
-  spv_path_builder_join(builder, lower_back);
-  spv_path_builder_join(builder, lower_out);
-  spv_path_builder_close(builder);
+  spv_path_builder_join(limb, upper);
+  spv_path_builder_join(limb, back);
+  spv_path_builder_close(limb);
+  g_autoptr(SpvPath) right = spv_path_builder_build(limb);
+  spv_add_mirrored(builder, right, 0);
 }
 
 /* The two edges of each limb. */

@@ -34,35 +34,41 @@ fork(const Limbs *limbs, guint i) {
   return limbs->width / 2 / tan(between / 2);
 }
 
-/* One edge of limb I, from its fork outward: the edge that comes first clockwise is at ACROSS -1, the other
- * at 1. LOW is where the line of both edges begins to be whole. */
-static SpvPath *
-lay_edge(const Limbs *limbs, const SpvLine *line, const SpvOutline *outline, guint i, double across,
-         double start, double low, double side) {
-  SpvAxis axis = { limbs->centre, direction_of(limbs, i) };
-  SpvBox chord;
+/* Where the teeth of limb I begin: beyond its forks, where they keep clear of those of its neighbours. */
+static double
+first_tooth(const Limbs *limbs, const SpvLine *line, guint i, double length) {
+  double first = -INFINITY;
 
-  spv_axis_bounds(axis, outline, 0, 0, &chord);
-  low = MAX(low, chord.x0);
-  return spv_edge_lay_between(line, outline, spv_axis_point(axis, start, across * limbs->width / 2),
-                              axis.along, low - start, chord.x1 - start, side);
+  for (guint k = 0; k < 2; k++) {
+    guint at = k == 0 ? i + limbs->n - 1 : i;
+    double corner = fork(limbs, at), half = atan2(limbs->width / 2, corner);
+    first = MAX(first, corner + spv_corner_lead(line, length - corner, -half));
+  }
+  return first;
 }
 
-/* Out along the first edge of every limb and back along the second. Where the line's two edges run alike,
- * both bear their crests on the same side. */
+/* What all limbs have in common, from fork to fork, and each limb from the centre on. */
 static void
 add_limbs(const Limbs *limbs, const SpvLine *line, const SpvOutline *outline, SpvPathBuilder *builder) {
-  double second = spv_profile_runs_alike(line->profile) ? -1 : 1;
+  gboolean alike = spv_profile_runs_alike(line->profile) && !spv_line_folds_back(line->profile);
+  SpvPoint forks[MAX_LIMBS];
 
   for (guint i = 0; i < limbs->n; i++) {
-    double before = fork(limbs, i + limbs->n - 1), after = fork(limbs, i), low = MAX(before, after);
-    g_autoptr(SpvPath) out = lay_edge(limbs, line, outline, i, -1, before, low, -1);
-    g_autoptr(SpvPath) in = lay_edge(limbs, line, outline, i, 1, after, low, second);
-    g_autoptr(SpvPath) back = spv_path_reverse(in);
-    spv_path_builder_join(builder, out);
-    spv_path_builder_join(builder, back);
+    SpvAxis axis = { limbs->centre, direction_of(limbs, i) };
+    forks[i] = spv_axis_point(axis, fork(limbs, i), limbs->width / 2);
   }
-  spv_path_builder_close(builder);
+  spv_path_builder_polygon(builder, forks, limbs->n);
+  for (guint i = 0; i < limbs->n; i++) {
+    SpvAxis axis = { limbs->centre, direction_of(limbs, i) };
+    SpvBand band = spv_band_new(axis, outline, -limbs->width / 2, limbs->width / 2, 0);
+
+    band.u0 = 0;
+    band.low = MAX(MAX(band.low, 0), first_tooth(limbs, line, i, band.high));
+    band.line = *line;
+    /* Edges that run alike do so from the centre. */
+    band.blunt = !alike;
+    spv_band_add(&band, builder);
+  }
 }
 
 /* Both edges of each limb, from the fork on. */

@@ -75,18 +75,16 @@ spv_axis_bounds(SpvAxis axis, const SpvOutline *outline, double v0, double v1, S
   return found.x0 <= found.x1;
 }
 
-/* The whole outline on AXIS, with a margin so that no end of a band shows. */
-static SpvBox
-reach_on(SpvAxis axis, const SpvOutline *outline) {
+SpvBox
+spv_axis_reach(SpvAxis axis, const SpvOutline *outline) {
   SpvBox bounds;
 
   spv_axis_bounds(axis, outline, -INFINITY, INFINITY, &bounds);
   return spv_box_grow(bounds, 0.1 * MAX(spv_outline_width(outline), spv_outline_height(outline)));
 }
 
-/* LINE from A to B, whole from S0 to S1 mm from A. */
-static SpvPath *
-lay_straight(const SpvLine *line, SpvPoint a, SpvPoint b, double s0, double s1, double side) {
+SpvPath *
+spv_edge_lay(const SpvLine *line, SpvPoint a, SpvPoint b, double s0, double s1, double side) {
   SpvPoint ends[2] = { a, b };
   g_autoptr(SpvTrack) track = spv_track_new(ends, 2, FALSE);
 
@@ -97,25 +95,104 @@ lay_straight(const SpvLine *line, SpvPoint a, SpvPoint b, double s0, double s1, 
   return spv_line_lay(line, track, s0, s1, side);
 }
 
-SpvPath *
-spv_edge_lay_between(const SpvLine *line, const SpvOutline *outline, SpvPoint from, SpvPoint direction,
-                     double u0, double u1, double side) {
-  SpvAxis axis = { from, direction };
-  SpvBox reach = reach_on(axis, outline);
-  /* Where it runs away from the panel, it still has to be a line. */
-  double margin = 0.1 * MAX(spv_outline_width(outline), spv_outline_height(outline));
-  SpvPoint end = spv_axis_point(axis, MAX(reach.x1, margin), 0);
+/* The line's first point lies off the baseline, so it meets the middle before or behind the corner. How far
+ * depends on the pitch, and that on how much is left. */
+double
+spv_corner_lead(const SpvLine *line, double length, double half) {
+  double lead = 0, most = MAX(length, 0) / 2;
 
-  return lay_straight(line, from, end, u0, u1, side);
+  if (line->profile == SPV_PROFILE_PLAIN)
+    return 0;
+  for (int i = 0; i < 8; i++) {
+    double left = MAX(length - lead, 1e-6), pitch = left / spv_line_periods(line, left, left);
+    /* In a notch no crest may reach over the middle, whatever the line begins with. */
+    double off = (half < 0 ? 0.5 : spv_profile_unit(line->profile)->start) * spv_line_amplitude(line, pitch);
+    lead = CLAMP(-off / tan(half), -most, most);
+  }
+  return lead;
+}
+
+static SpvPoint
+path_start(const SpvPath *path) {
+  gsize n;
+  const SpvPathStep *steps = spv_path_steps(path, &n);
+
+  return n > 0 ? steps[0].to : spv_point(0, 0);
+}
+
+/* PATH with a straight start, LENGTH mm long in DIRECTION. */
+static SpvPath *
+with_straight_start(const SpvPath *path, SpvPoint direction, double length) {
+  SpvPathBuilder *builder = spv_path_builder_new();
+
+  spv_path_builder_move(builder, spv_point_subtract(path_start(path), spv_point_scale(direction, length)));
+  spv_path_builder_join(builder, path);
+  return spv_path_builder_build(builder);
 }
 
 SpvPath *
-spv_edge_lay(const SpvLine *line, const SpvOutline *outline, SpvPoint from, SpvPoint direction, double side) {
-  SpvAxis axis = { from, direction };
-  SpvBox chord;
+spv_corner_edge(const SpvLine *line, const SpvOutline *outline, SpvPoint at, SpvPoint direction, double half,
+                double side) {
+  SpvAxis axis = { at, direction };
+  SpvBox reach = spv_axis_reach(axis, outline), chord;
+  double margin = spv_outline_width(outline) + spv_outline_height(outline);
+  double end = MAX(reach.x1, 0.1 * margin), low, high;
 
   spv_axis_bounds(axis, outline, 0, 0, &chord);
-  return spv_edge_lay_between(line, outline, from, direction, MAX(chord.x0, 0), MAX(chord.x1, 0), side);
+  low = MAX(chord.x0, 0);
+  high = chord.x1 > low ? chord.x1 : end;
+  if (low <= 0)
+    low = spv_corner_lead(line, high, half);
+  /* Where the corner lies outside the panel the teeth begin at the edge. */
+  g_autoptr(SpvPath) laid = spv_edge_lay(line, spv_axis_point(axis, low, 0), spv_axis_point(axis, end, 0), 0,
+                                         high - low, side);
+  return with_straight_start(laid, direction, MAX(low, 0) + MAX(-reach.x0, 0) + margin);
+}
+
+/* All between EDGE, which runs along AXIS, and a line as far from it as OUTLINE goes, to the side that lies
+ * clockwise of it where SIDE is 1. */
+static SpvShape *
+side_of_edge(const SpvPath *edge, SpvAxis axis, const SpvOutline *outline, double side) {
+  SpvBox reach = spv_axis_reach(axis, outline);
+  double margin = spv_outline_width(outline) + spv_outline_height(outline);
+  double far = side * (margin + MAX(fabs(reach.y0), fabs(reach.y1)));
+  SpvPoint over = spv_point_scale(spv_point_quarter_turn(axis.along), far);
+  g_autoptr(SpvPath) back = spv_path_reverse(edge);
+  SpvPathBuilder *builder = spv_path_builder_new();
+  const SpvPath *way = side > 0 ? edge : back, *other_way = side > 0 ? back : edge;
+
+  spv_path_builder_join(builder, way);
+  spv_path_builder_line(builder, spv_point_add(path_start(other_way), over));
+  spv_path_builder_line(builder, spv_point_add(path_start(way), over));
+  spv_path_builder_close(builder);
+  g_autoptr(SpvPath) path = spv_path_builder_build(builder);
+  return spv_shape_new_from_path(path);
+}
+
+SpvShape *
+spv_corner_lay(const SpvLine *line, const SpvOutline *outline, SpvPoint at, SpvPoint in, SpvPoint out) {
+  double half = (G_PI - atan2(spv_point_cross(in, out), spv_point_dot(in, out))) / 2;
+  SpvAxis before = { at, spv_point_scale(in, -1) }, after = { at, out };
+  g_autoptr(SpvPath) first = spv_corner_edge(line, outline, at, before.along, half, 1);
+  g_autoptr(SpvPath) second = spv_corner_edge(line, outline, at, after.along, half, -1);
+  g_autoptr(SpvShape) inside_first = side_of_edge(first, before, outline, -1);
+  g_autoptr(SpvShape) inside_second = side_of_edge(second, after, outline, 1);
+
+  return spv_shape_intersection(inside_first, inside_second);
+}
+
+void
+spv_add_mirrored(SpvPathBuilder *builder, const SpvPath *area, double x) {
+  SpvBox bounds = spv_path_bounds(area);
+  g_autoptr(SpvPath)
+      side = spv_path_new_box((SpvBox){ x, bounds.y0 - 1, MAX(bounds.x1, x) + 1, bounds.y1 + 1 });
+  g_autoptr(SpvShape) whole = spv_shape_new_from_path(area), right = spv_shape_new_from_path(side);
+  g_autoptr(SpvShape) half = spv_shape_intersection(whole, right);
+  g_autoptr(SpvPath) there = spv_shape_to_path(half);
+  g_autoptr(SpvPath) image = spv_path_transform(there, (SpvTransform){ -1, 0, 0, 1, 2 * x, 0 });
+
+  spv_path_builder_path(builder, there);
+  spv_path_builder_path(builder, image);
 }
 
 static gboolean
@@ -126,12 +203,11 @@ is_given(const SpvPattern *pattern, const char *key) {
 }
 
 SpvLine
-spv_line_on_band(const SpvPattern *pattern, const SpvOutline *outline, double span, double width) {
+spv_line_with_room(const SpvPattern *pattern, const SpvOutline *outline, double span, double deepest) {
   SpvLine line = spv_line_of(pattern, outline);
-  double unit = MIN(spv_outline_width(outline), spv_outline_height(outline)), deepest = width / 2;
+  double unit = MIN(spv_outline_width(outline), spv_outline_height(outline));
 
-  if (line.profile == SPV_PROFILE_PLAIN || line.amplitude >= 0 || spv_profile_runs_alike(line.profile) ||
-      !(span > 0 && width > 0))
+  if (line.profile == SPV_PROFILE_PLAIN || line.amplitude >= 0 || !(span > 0 && deepest > 0))
     return line;
 
   double pitch = span / spv_line_periods(&line, span, unit), depth = spv_line_amplitude(&line, pitch);
@@ -146,9 +222,31 @@ spv_line_on_band(const SpvPattern *pattern, const SpvOutline *outline, double sp
   return line;
 }
 
+gboolean
+spv_line_folds_back(SpvProfile profile) {
+  const SpvProfileUnit *unit = spv_profile_unit(profile);
+  double from = 0;
+
+  for (guint i = 0; i < unit->n_steps; i++) {
+    const SpvRunStep *step = &unit->steps[i];
+    if (step->to.x < from || (step->curved && (step->c1.x < from || step->c2.x > step->to.x)))
+      return TRUE;
+    from = step->to.x;
+  }
+  return FALSE;
+}
+
+SpvLine
+spv_line_on_band(const SpvPattern *pattern, const SpvOutline *outline, double span, double width) {
+  SpvProfile profile = spv_line_of(pattern, outline).profile;
+  gboolean has_room = spv_profile_runs_alike(profile) && !spv_line_folds_back(profile);
+
+  return spv_line_with_room(pattern, outline, span, has_room ? INFINITY : width / 2);
+}
+
 SpvBand
 spv_band_new(SpvAxis axis, const SpvOutline *outline, double v0, double v1, double v) {
-  SpvBox reach = reach_on(axis, outline), chord;
+  SpvBox reach = spv_axis_reach(axis, outline), chord;
 
   if (!spv_axis_bounds(axis, outline, v, v, &chord)) {
     chord.x0 = reach.x0;
@@ -167,16 +265,19 @@ spv_band_new(SpvAxis axis, const SpvOutline *outline, double v0, double v1, doub
 static SpvPath *
 lay_band_edge(const SpvBand *band, double v, gboolean bears_line, double side) {
   static const SpvLine plain = { .profile = SPV_PROFILE_PLAIN };
+  const SpvLine *line = bears_line ? &band->line : &plain;
+  double low = band->blunt ? CLAMP(band->low, band->u0, band->u1) : band->u0;
+  g_autoptr(SpvPath)
+      laid = spv_edge_lay(line, spv_axis_point(band->axis, low, v), spv_axis_point(band->axis, band->u1, v),
+                          band->low - low, band->high - low, side);
 
-  return lay_straight(bears_line ? &band->line : &plain, spv_axis_point(band->axis, band->u0, v),
-                      spv_axis_point(band->axis, band->u1, v), band->low - band->u0, band->high - band->u0,
-                      side);
+  return band->blunt ? with_straight_start(laid, band->axis.along, low - band->u0) : spv_path_ref(laid);
 }
 
 void
 spv_band_add(const SpvBand *band, SpvPathBuilder *builder) {
   gboolean on_first = band->edges != SPV_EDGES_SECOND, on_second = band->edges != SPV_EDGES_FIRST;
-  gboolean alike = on_first && on_second && spv_profile_runs_alike(band->line.profile);
+  gboolean alike = on_first && on_second && !band->blunt && spv_profile_runs_alike(band->line.profile);
   g_autoptr(SpvPath) first = NULL, second = NULL, back = NULL;
 
   if (!(band->v1 > band->v0) || !(band->u1 > band->u0))
@@ -212,32 +313,62 @@ frame_of_box(SpvBox box) {
                            spv_box_height(box));
 }
 
+/* From where to where the band shows at its full width, or nearly: at a quarter and at three quarters of it.
+ */
+static void
+clear_span(const SpvBand *band, const SpvOutline *outline, SpvBox box, double *low, double *high) {
+  *low = box.x0;
+  *high = box.x1;
+  for (int i = 1; i <= 3; i += 2) {
+    double v = box.y0 + i * spv_box_height(box) / 4;
+    SpvBox chord;
+    if (!spv_axis_bounds(band->axis, outline, v, v, &chord))
+      continue;
+    *low = MAX(*low, chord.x0);
+    *high = MIN(*high, chord.x1);
+  }
+}
+
+/* Where the panel's edge cuts the ends of a band aslant, charges stand on its middle between the cuts. The
+ * frame is new, so nobody else sees it change. */
+static SpvFrame *
+with_spine(SpvFrame *frame, SpvPoint from, SpvPoint to, double length) {
+  if (spv_point_distance(from, to) < length - 1e-6) {
+    SpvTransform inwards;
+    GPtrArray *spines = spv_spines_new();
+    if (spv_transform_invert(frame->place, &inwards))
+      spv_spines_add(spines, spv_transform_point(inwards, from), spv_transform_point(inwards, to));
+    if (spines->len > 0)
+      frame->spines = g_ptr_array_ref(spines);
+    g_ptr_array_unref(spines);
+  }
+  return frame;
+}
+
 SpvFrame *
 spv_band_frame(const SpvBand *band, const SpvOutline *outline) {
   SpvPoint along = band->axis.along;
+  double low, high;
   SpvBox box;
+  SpvFrame *frame;
 
   if (!spv_axis_bounds(band->axis, outline, band->v0, band->v1, &box))
     return NULL;
-  box.x0 = MAX(box.x0, band->u0);
-  box.x1 = MIN(box.x1, band->u1);
   if (!(box.x1 > box.x0 && box.y1 > box.y0))
     return NULL;
   if (fabs(along.x) < 1e-9) {
     SpvPoint a = spv_axis_point(band->axis, box.x0, box.y0), b = spv_axis_point(band->axis, box.x1, box.y1);
-    return frame_of_box((SpvBox){ MIN(a.x, b.x), MIN(a.y, b.y), MAX(a.x, b.x), MAX(a.y, b.y) });
+    frame = frame_of_box((SpvBox){ MIN(a.x, b.x), MIN(a.y, b.y), MAX(a.x, b.x), MAX(a.y, b.y) });
+  } else {
+    frame = spv_frame_new_box(spv_axis_point(band->axis, (box.x0 + box.x1) / 2, box.y0),
+                              atan2(along.y, along.x), box.x1 - box.x0, box.y1 - box.y0);
   }
-  return spv_frame_new_box(spv_axis_point(band->axis, (box.x0 + box.x1) / 2, box.y0), atan2(along.y, along.x),
-                           box.x1 - box.x0, box.y1 - box.y0);
-}
-
-SpvFrame *
-spv_frame_in_box(const SpvOutline *outline, SpvBox box) {
-  g_autoptr(SpvPath) path = spv_path_new_box(box);
-  g_autoptr(SpvShape) area = spv_shape_new_from_path(path);
-  g_autoptr(SpvShape) inside = spv_shape_intersection(spv_outline_shape(outline), area);
-
-  return spv_shape_is_empty(inside) ? NULL : frame_of_box(spv_shape_bounds(inside));
+  clear_span(band, outline, box, &low, &high);
+  if (frame == NULL || !(high > low))
+    return frame;
+  double v = (box.y0 + box.y1) / 2;
+  return with_spine(frame, spv_axis_point(band->axis, low, v), spv_axis_point(band->axis, high, v),
+                    box.x1 - box.x0);
 }
 
 static void
@@ -264,4 +395,26 @@ spv_frame_of_limbs(const SpvOutline *outline, GPtrArray *spines, double breadth)
 
   g_ptr_array_unref(spines);
   return frame;
+}
+
+SpvFrame *
+spv_frame_in_box(const SpvOutline *outline, SpvBox box) {
+  g_autoptr(SpvPath) path = spv_path_new_box(box);
+  g_autoptr(SpvShape) area = spv_shape_new_from_path(path);
+  g_autoptr(SpvShape) inside = spv_shape_intersection(spv_outline_shape(outline), area);
+  SpvBox bounds = spv_shape_bounds(inside);
+  SpvFrame *frame = spv_shape_is_empty(inside) ? NULL : frame_of_box(bounds);
+  double radius;
+
+  if (frame == NULL || spv_shape_area(inside) > 0.95 * spv_box_width(bounds) * spv_box_height(bounds))
+    return frame;
+  /* A row through the middle of what is left. */
+  SpvPoint middle = spv_shape_middle(inside, &radius);
+  SpvAxis axis = { { 0, middle.y }, { 1, 0 } };
+  SpvBox chord;
+  if (!spv_axis_bounds(axis, outline, 0, 0, &chord))
+    return frame;
+  frame->breadth = 2 * radius;
+  return with_spine(frame, spv_point(MAX(chord.x0, bounds.x0), middle.y),
+                    spv_point(MIN(chord.x1, bounds.x1), middle.y), INFINITY);
 }

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Ordinaries: their names and measures. Widths are the handbooks', as fractions of the field: Kent, The Banner
- * Display'd (1726) ch. 1; Cussans, The Grammar of Heraldry (1866) pp. 13-15; Boutell, Handbook to English
- * Heraldry, 11th ed., ch. VI and VII; Fox-Davies, A Complete Guide to Heraldry (1909) pp. 106-141. Where one
- * depends on how many there are, or on whether it is charged, it stands in bands.c, chevrons.c and crosses.c,
- * each with its source. All can be overruled. */
+/* Ordinaries: their names and measures. Widths are the handbooks', as fractions of the field: Kent, The
+ * Banner Display'd (1726) ch. 1; Cussans, The Grammar of Heraldry (1866) pp. 13-15; Boutell, Handbook to
+ * English Heraldry, 11th ed., ch. VI and VII; Fox-Davies, A Complete Guide to Heraldry (1909) pp. 106-141.
+ * Where one depends on how many there are, or on whether it is charged, it stands in bands.c, chevrons.c and
+ * crosses.c, each with its source. All can be overruled. */
 #include "heraldry/kinds-private.h"
 
 /* clang-format off */

@@ -9,43 +9,23 @@
 #define CANTON_SIDE (1.0 / 3)
 #define CHARGED_CANTON_SIDE sqrt(3.0 / 16)
 
-/* One edge of a corner or a point, as its way out from there. */
-static SpvPath *
-edge_towards(const SpvLine *line, const SpvOutline *outline, SpvPoint from, SpvPoint towards, double side) {
-  return spv_edge_lay(line, outline, from, spv_point_unit(spv_point_subtract(towards, from)), side);
-}
-
-static SpvPoint
-path_end(const SpvPath *path) {
-  gsize n;
-  const SpvPathStep *steps = spv_path_steps(path, &n);
-
-  return n > 0 ? steps[n - 1].to : spv_point(0, 0);
-}
-
-/* Adds the run in along FIRST, out along SECOND, and over the N points OUTSIDE back. */
-static void
-add_corner(SpvPathBuilder *builder, const SpvPath *first, const SpvPath *second, const SpvPoint *outside,
-           gsize n) {
-  g_autoptr(SpvPath) in = spv_path_reverse(first);
-
-  spv_path_builder_join(builder, in);
-  spv_path_builder_join(builder, second);
-  for (gsize i = 0; i < n; i++)
-    spv_path_builder_line(builder, outside[i]);
-  spv_path_builder_close(builder);
-}
-
+/* One pile with its point at (X, LENGTH): its right half, and its mirror image. */
 static void
 add_pile(SpvPathBuilder *builder, const SpvLine *line, const SpvOutline *outline, double x, double width,
          double length) {
-  double over = spv_lay_box(outline).y0;
-  SpvPoint point = { x, length };
-  g_autoptr(SpvPath) right = edge_towards(line, outline, point, spv_point(x + width / 2, 0), 1);
-  g_autoptr(SpvPath) left = edge_towards(line, outline, point, spv_point(x - width / 2, 0), -1);
-  SpvPoint over_it[2] = { { path_end(left).x, over }, { path_end(right).x, over } };
+  SpvPoint point = { x, length }, up = spv_point_unit(spv_point(width / 2, -length));
+  g_autoptr(SpvPath) edge = spv_corner_edge(line, outline, point, up, atan2(width / 2, length), 1);
+  g_autoptr(SpvPath) back = spv_path_reverse(edge);
+  SpvBox bounds = spv_path_bounds(edge);
+  double over = MIN(bounds.y0, spv_lay_box(outline).y0);
+  SpvPathBuilder *half = spv_path_builder_new();
 
-  add_corner(builder, right, left, over_it, 2);
+  spv_path_builder_join(half, back);
+  spv_path_builder_line(half, spv_point(bounds.x0, over));
+  spv_path_builder_line(half, spv_point(bounds.x1, over));
+  spv_path_builder_close(half);
+  g_autoptr(SpvPath) right = spv_path_builder_build(half);
+  spv_add_mirrored(builder, right, x);
 }
 
 /* Several stand side by side, each with its point in base: Fox-Davies p. 124. */
@@ -66,10 +46,20 @@ spv_lay_pile(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) 
     for (guint k = 0; k < 2; k++)
       spv_draft_add_line(draft, SPV_LINE_DIVISION, 2 * i + k + 1,
                          spv_point(x + (k == 0 ? -0.5 : 0.5) * width, 0), spv_point(x, length));
-    spv_spines_add(spines, spv_point(x, 0), spv_point(x, length));
+    /* Charges stand where there is room for them. */
+    spv_spines_add(spines, spv_point(x, 0), spv_point(x, 0.7 * length));
   }
   draft->area[0] = spv_path_builder_build(builder);
-  draft->frame = spv_frame_of_limbs(outline, spines, width / 2);
+  draft->frame = spv_frame_of_limbs(outline, spines, 0.4 * width);
+}
+
+static void
+add_corner_lines(const SpvOutline *outline, SpvPoint at, SpvPoint in, SpvPoint out, SpvDraft *draft) {
+  SpvAxis towards = { at, in }, away = { at, out };
+  SpvBox before = spv_axis_reach(towards, outline), after = spv_axis_reach(away, outline);
+
+  spv_draft_add_line(draft, SPV_LINE_DIVISION, 1, spv_axis_point(towards, MIN(before.x0, 0), 0), at);
+  spv_draft_add_line(draft, SPV_LINE_DIVISION, 2, spv_axis_point(away, MAX(after.x1, 0), 0), at);
 }
 
 /* What lies in dexter chief of the corner WIDTH and HEIGHT mm in. */
@@ -77,20 +67,17 @@ static void
 lay_quarter(const SpvPattern *pattern, const SpvOutline *outline, double width, double height,
             SpvDraft *draft) {
   double left = -spv_outline_width(outline) / 2;
-  SpvPoint corner = { left + width, height };
+  SpvPoint corner = { left + width, height }, down = { 0, 1 }, to_dexter = { -1, 0 };
   SpvLine line = spv_line_of(pattern, outline);
-  SpvPathBuilder *builder = spv_path_builder_new();
 
-  if (width > 0 && height > 0) {
-    g_autoptr(SpvPath) up = spv_edge_lay(&line, outline, corner, spv_point(0, -1), 1);
-    g_autoptr(SpvPath) across = spv_edge_lay(&line, outline, corner, spv_point(-1, 0), -1);
-    SpvPoint outside = { path_end(across).x, path_end(up).y };
-    add_corner(builder, up, across, &outside, 1);
-    spv_draft_add_line(draft, SPV_LINE_DIVISION, 1, spv_point(corner.x, outside.y), corner);
-    spv_draft_add_line(draft, SPV_LINE_DIVISION, 2, spv_point(outside.x, corner.y), corner);
-    draft->frame = spv_frame_in_box(outline, (SpvBox){ left, 0, corner.x, corner.y });
+  if (!(width > 0 && height > 0)) {
+    draft->area[0] = spv_lay_nothing();
+    return;
   }
-  draft->area[0] = spv_path_builder_build(builder);
+  g_autoptr(SpvShape) area = spv_corner_lay(&line, outline, corner, down, to_dexter);
+  draft->area[0] = spv_shape_to_path(area);
+  add_corner_lines(outline, corner, down, to_dexter, draft);
+  draft->frame = spv_frame_in_box(outline, (SpvBox){ left, 0, corner.x, corner.y });
 }
 
 void
@@ -117,18 +104,17 @@ spv_lay_gyron(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft)
   const SpvOutline *outline = frame->outline;
   SpvPoint middle = { 0, spv_outline_height(outline) / 2 };
   SpvPoint corner = { -spv_outline_width(outline) / 2, 0 }, side = { corner.x, middle.y };
+  SpvPoint in = spv_point_unit(spv_point_subtract(middle, corner)), out = { -1, 0 };
   SpvLine line = spv_line_of(pattern, outline);
-  SpvPathBuilder *builder = spv_path_builder_new();
-  g_autoptr(SpvPath) slant = edge_towards(&line, outline, middle, corner, 1);
-  g_autoptr(SpvPath) level = edge_towards(&line, outline, middle, side, -1);
+  g_autoptr(SpvShape) area = spv_corner_lay(&line, outline, middle, in, out);
   GPtrArray *spines = spv_spines_new();
+  /* Charges stand where there is room for them. */
+  SpvPoint root = spv_point_between(corner, side, 0.6);
 
-  add_corner(builder, slant, level, NULL, 0);
-  draft->area[0] = spv_path_builder_build(builder);
-  spv_draft_add_line(draft, SPV_LINE_DIVISION, 1, path_end(slant), middle);
-  spv_draft_add_line(draft, SPV_LINE_DIVISION, 2, path_end(level), middle);
-  spv_spines_add(spines, spv_point_between(corner, side, 0.5), middle);
-  draft->frame = spv_frame_of_limbs(outline, spines, middle.y / 2);
+  draft->area[0] = spv_shape_to_path(area);
+  add_corner_lines(outline, middle, in, out, draft);
+  spv_spines_add(spines, root, spv_point_between(root, middle, 0.6));
+  draft->frame = spv_frame_of_limbs(outline, spines, 0.4 * middle.y);
 }
 
 /* The arc that bounds the dexter flaunch, from the upper corner down to the lower one. */
@@ -215,8 +201,7 @@ spv_lay_inescutcheon(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft 
                      (spv_outline_height(outline) - height) / 2 +
                          spv_lay_measure(pattern, outline, "down", 0) };
   SpvTransform place = spv_transform_place(factor, 0, datum);
-  /* Its teeth are for a band as wide as it is. */
-  SpvLine line = spv_line_on_band(pattern, outline, 2 * (width + height), MIN(width, height) / 4);
+  SpvLine line = spv_line_with_room(pattern, outline, 2 * (width + height), MIN(width, height) / 8);
 
   if (!(width > 1e-4)) {
     draft->area[0] = spv_lay_nothing();

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What runs round the panel's edge: shares, widths, and what is laid on it. */
-#include "laid.h"
+#include "measured.h"
 
 /* A bordure is a fifth of the shield, read as its area (tests/reference/heraldry_proportions.csv), or
  * whatever share is asked for; Fox-Davies (1909) p. 138 gives no fixed width. */

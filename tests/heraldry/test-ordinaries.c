@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Ordinaries: the handbooks' widths, areas by closed formulas, counts, symmetry, and what is laid on them. */
-#include "laid.h"
+#include "measured.h"
 
 #define WIDE 30.0
 #define HIGH 24.0
@@ -46,15 +46,16 @@ width_of(SpvPatternKind kind, gboolean charged) {
   assert_non_null(draft->frame);
   if (draft->frame->spines) {
     const SpvTrack *spine = g_ptr_array_index(draft->frame->spines, 0);
-    double s = 0.7 * spv_track_length(spine);
-    at = spv_track_at(spine, s);
-    across = spv_track_normal(spine, s);
+    double along = 0.7 * spv_track_length(spine);
+    at = spv_track_at(spine, along);
+    across = spv_point_add(at, spv_track_normal(spine, along));
   } else {
     double w = spv_outline_width(draft->frame->outline), h = spv_outline_height(draft->frame->outline);
-    at = spv_transform_point(draft->frame->place, spv_point(0, h / 2));
-    across = spv_transform_point(draft->frame->place, w < h ? spv_point(1, h / 2) : spv_point(0, h / 2 + 1));
-    across = spv_point_subtract(across, at);
+    at = spv_point(0, h / 2);
+    across = w < h ? spv_point(1, h / 2) : spv_point(0, h / 2 + 1);
   }
+  at = spv_transform_point(draft->frame->place, at);
+  across = spv_point_subtract(spv_transform_point(draft->frame->place, across), at);
   assert_true(spv_path_contains(draft->area[0], at));
   return reach_from(draft->area[0], at, across) + reach_from(draft->area[0], at, spv_point_scale(across, -1));
 }
@@ -468,6 +469,90 @@ a_band_bears_its_own_frame(void **state) {
   assert_near(at.y, HIGH / 2 + WIDE / 10 * sqrt(2), 1e-9);
 }
 
+/* Where the upper and the lower edge of KIND with LINE lie at X on a square of side 10. */
+static void
+edges_at(SpvPatternKind kind, const char *line, double x, double inside, double *upper, double *lower) {
+  g_autoptr(SpvOutline) square = rectangle(10, 10);
+  SpvPattern pattern = one_of(kind, FALSE);
+  int index = spv_pattern_measure_index(kind, "line");
+  const char *const *choices = spv_pattern_info(kind)->measures[index].choices;
+  guint choice = 0;
+
+  while (!g_str_equal(choices[choice], line))
+    choice++;
+  set(&pattern, "line", SPV_UNIT_PLAIN, choice);
+  set(&pattern, "pitch", SPV_UNIT_MM, 2);
+  set(&pattern, "amplitude", SPV_UNIT_MM, 1);
+  g_autoptr(SpvDraft) draft = spv_pattern_lay(&pattern, square);
+  SpvPoint at = { x, inside };
+  assert_true(spv_path_contains(draft->area[0], at));
+  *upper = inside - reach_from(draft->area[0], at, spv_point(0, -1));
+  *lower = inside + reach_from(draft->area[0], at, spv_point(0, 1));
+}
+
+/* Fox-Davies (1909) pp. 93, 108: a fess and a chevron are embattled on the upper edge only, a chief on its
+ * lower edge, a pale, a cross and a saltire on both; a fess wavy or dancetty has edges that run alike (p.
+ * 94), one engrailed or indented edges that mirror each other. */
+static void
+lines_stand_on_the_edges_of_the_handbooks(void **state) {
+  double upper, lower, other, low[2] = { INFINITY, INFINITY }, high[2] = { -INFINITY, -INFINITY };
+
+  (void) state;
+  for (double x = -4.93; x < 5; x += 0.1) {
+    edges_at(SPV_PATTERN_FESS, "embattled", x, 5, &upper, &lower);
+    assert_near(lower, 20.0 / 3, 1e-6);
+    low[0] = MIN(low[0], upper);
+    high[0] = MAX(high[0], upper);
+    edges_at(SPV_PATTERN_CHIEF, "embattled", x, 1, &other, &lower);
+    low[1] = MIN(low[1], lower);
+    high[1] = MAX(high[1], lower);
+    edges_at(SPV_PATTERN_FESS, "wavy", x, 5, &upper, &lower);
+    assert_near(lower - upper, 10.0 / 3, 1e-6);
+    edges_at(SPV_PATTERN_FESS, "engrailed", x, 5, &upper, &lower);
+    assert_near(lower + upper, 10, 1e-6);
+  }
+  assert_near(low[0], 10.0 / 3 - 0.5, 1e-6);
+  assert_near(high[0], 10.0 / 3 + 0.5, 1e-6);
+  assert_near(low[1], 10.0 / 3 - 0.5, 1e-6);
+  assert_near(high[1], 10.0 / 3 + 0.5, 1e-6);
+}
+
+/* Teeth make crests and troughs, but no crumbs and no holes: every line on every ordinary that is one piece
+ * when plain, but for a dancetty one whose teeth are as deep as it is wide. */
+static void
+lines_leave_it_in_one_piece(void **state) {
+  static const SpvPatternKind kinds[] = { SPV_PATTERN_FESS,    SPV_PATTERN_PALE,    SPV_PATTERN_BEND,
+                                          SPV_PATTERN_CHEVRON, SPV_PATTERN_CROSS,   SPV_PATTERN_PALL,
+                                          SPV_PATTERN_SALTIRE, SPV_PATTERN_QUARTER, SPV_PATTERN_CANTON,
+                                          SPV_PATTERN_PILE,    SPV_PATTERN_GYRON,   SPV_PATTERN_CHIEF };
+  g_autoptr(SpvOutline) outline = rectangle(WIDE, HIGH);
+
+  (void) state;
+  for (gsize k = 0; k < G_N_ELEMENTS(kinds); k++) {
+    SpvPattern pattern = one_of(kinds[k], FALSE);
+    int index = spv_pattern_measure_index(kinds[k], "line");
+    for (guint line = 0; spv_pattern_info(kinds[k])->measures[index].choices[line]; line++) {
+      gsize n, largest = 0;
+      set(&pattern, "line", SPV_UNIT_PLAIN, line);
+      g_autoptr(SpvShape) shape = shown_shape(&pattern, outline);
+      const SpvPiece *pieces = spv_shape_pieces(shape, &n);
+      double most = 0, whole = spv_shape_area(shape);
+      for (gsize i = 0; i < n; i++)
+        if (spv_ring_area(pieces[i].rings[0]) > most) {
+          most = spv_ring_area(pieces[i].rings[0]);
+          largest = i;
+        }
+      /* The panel's edge may cut a crest off from the rest. */
+      if (g_str_equal(spv_pattern_info(kinds[k])->measures[index].choices[line], "dancetty"))
+        continue;
+      if (pieces[largest].n_rings != 1 || most < 0.93 * whole)
+        fail_msg("%s %s: %zu pieces, the largest %g of %g, %zu rings", spv_pattern_info(kinds[k])->key,
+                 spv_pattern_info(kinds[k])->measures[index].choices[line], n, most, whole,
+                 pieces[largest].n_rings);
+    }
+  }
+}
+
 /* No width, none at all. */
 static void
 no_width_shows_nothing(void **state) {
@@ -507,6 +592,8 @@ main(void) {
     cmocka_unit_test(ordinaries_are_symmetrical),
     cmocka_unit_test(each_stands_where_it_belongs),
     cmocka_unit_test(a_band_bears_its_own_frame),
+    cmocka_unit_test(lines_stand_on_the_edges_of_the_handbooks),
+    cmocka_unit_test(lines_leave_it_in_one_piece),
     cmocka_unit_test(no_width_shows_nothing),
     cmocka_unit_test(no_measures_bring_it_down),
   };

@@ -170,14 +170,20 @@ is_found(SpvPatternKind kind, const char *typed) {
          g_str_match_string(typed, info->label, TRUE) || g_str_match_string(typed, info->key, TRUE);
 }
 
-/* Puts those of GROUP that are found into its grid; returns how many they are. */
-static int
-fill_group(Group *group, const char *typed) {
+static void
+empty_group(Group *group) {
   GtkWidget *child;
-  int n = 0;
 
   while ((child = gtk_widget_get_first_child(group->grid)))
     gtk_grid_remove(GTK_GRID(group->grid), child);
+}
+
+/* Puts those of GROUP that are found into its grid; returns how many they are. */
+static int
+fill_group(Group *group, const char *typed) {
+  int n = 0;
+
+  empty_group(group);
   for (guint i = 0; i < group->buttons->len; i++) {
     GtkWidget *button = g_ptr_array_index(group->buttons, i);
     if (!is_found(kind_of(button), typed))
@@ -247,7 +253,22 @@ on_search_key(GtkEventControllerKey *controller, guint keyval, guint keycode, Gd
 static void
 on_map(SpvLayerChooser *self) {
   gtk_editable_set_text(GTK_EDITABLE(self->search), "");
+  fill(self);
   gtk_widget_grab_focus(self->search);
+}
+
+/* Hundreds of widgets that nobody sees are not to be gone through by whoever looks for one in the window, as
+ * assistive tools do. */
+static void
+on_unmap(SpvLayerChooser *self) {
+  GtkRoot *root = gtk_widget_get_root(GTK_WIDGET(self));
+  GtkWidget *focus = root ? gtk_root_get_focus(root) : NULL;
+
+  /* What has the focus must not go with it. */
+  if (focus && gtk_widget_is_ancestor(focus, GTK_WIDGET(self)))
+    gtk_root_set_focus(root, NULL);
+  for (guint i = 0; i < SPV_N_GROUPS; i++)
+    empty_group(&self->groups[i]);
 }
 
 static void
@@ -318,6 +339,6 @@ spv_layer_chooser_init(SpvLayerChooser *self) {
   gtk_scrolled_window_set_child(GTK_SCROLLED_WINDOW(self->scroller), box);
   gtk_box_append(GTK_BOX(all), self->scroller);
   gtk_popover_set_child(GTK_POPOVER(self), all);
-  fill(self);
   g_signal_connect(self, "map", G_CALLBACK(on_map), NULL);
+  g_signal_connect(self, "unmap", G_CALLBACK(on_unmap), NULL);
 }

@@ -98,7 +98,7 @@ def a_charge_found_by_its_name(start):
 
     # By keys alone: the list of kinds, the start of a word, Enter.
     program.key("ctrl+l")
-    program.find("text", "Search for a kind of layer")
+    program.find("entry", "Search for a kind of layer")
     program.type("lant")
     program.find("push button", "Lantern")
     xdotool("key", "Return")
@@ -252,5 +252,5 @@ def a_broken_file_is_reported(start):
 
 
 if __name__ == "__main__":
-    run([design_from_new_to_saved_file, a_charge_found_by_its_name, undo_and_redo, export_through_the_dialog, work_survives_a_kill,
-         work_survives_the_end_of_the_session, a_file_is_opened_by_the_chooser, a_broken_file_is_reported])
+    run([design_from_new_to_saved_file, a_charge_found_by_its_name, undo_and_redo, export_through_the_dialog,
+         work_survives_a_kill, work_survives_the_end_of_the_session, a_file_is_opened_by_the_chooser, a_broken_file_is_reported])

@@ -25,8 +25,6 @@ void spv_draft_add_line(SpvDraft *draft, SpvLineKind kind, guint number, SpvPoin
 /* The downward slope of a bend, radians: as given, or the box's diagonal. */
 double spv_lay_bend_angle(const SpvPattern *pattern, guint index, const SpvOutline *outline);
 
-/* Lays nothing. */
-void spv_lay_pending(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_field(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_per_pale(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);
 void spv_lay_per_fess(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft);

@@ -49,10 +49,3 @@ spv_lay_bend_angle(const SpvPattern *pattern, guint index, const SpvOutline *out
   double diagonal = atan2(spv_outline_height(outline), spv_outline_width(outline));
   return spv_pattern_measure(pattern, index, outline, diagonal);
 }
-
-void
-spv_lay_pending(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draft) {
-  (void) frame;
-  for (guint slot = 0; slot < spv_pattern_info(pattern->kind)->n_slots; slot++)
-    draft->area[slot] = spv_path_builder_build(spv_path_builder_new());
-}

@@ -43,6 +43,7 @@ along(const SpvHandle *handle, SpvPoint point) {
 void
 spv_handle_drag(const SpvHandle *handle, SpvPoint point, gboolean snap, double values[2]) {
   double per_mm = snap ? SNAPPED_PER_MM : FREE_PER_MM, part;
+  SpvPoint arm;
 
   values[1] = handle->values[1];
   switch (handle->motion) {
@@ -50,8 +51,9 @@ spv_handle_drag(const SpvHandle *handle, SpvPoint point, gboolean snap, double v
     values[0] = round_to(along(handle, point), per_mm);
     break;
   case SPV_MOTION_MOVE:
-    values[0] = round_to(point.x - handle->foot.x, per_mm);
-    values[1] = round_to(point.y - handle->foot.y, per_mm);
+    arm = spv_point_subtract(point, handle->foot);
+    values[0] = round_to(spv_point_dot(arm, handle->direction), per_mm);
+    values[1] = round_to(spv_point_dot(arm, handle->second), per_mm);
     break;
   case SPV_MOTION_TURN:
     values[0] = round_to(turned(handle, point) / DEGREE, snap ? SNAPPED_PER_DEGREE : FREE_PER_DEGREE) *
@@ -65,14 +67,14 @@ spv_handle_drag(const SpvHandle *handle, SpvPoint point, gboolean snap, double v
 }
 
 static double
-basis_of(const SpvMeasureSpec *spec, const SpvOutlineSpec *outline) {
+basis_of(const SpvMeasureSpec *spec, SpvPoint basis) {
   switch (spec->basis) {
   case SPV_BASIS_WIDTH:
-    return outline->width;
+    return basis.x;
   case SPV_BASIS_HEIGHT:
-    return outline->height;
+    return basis.y;
   case SPV_BASIS_SMALLER:
-    return MIN(outline->width, outline->height);
+    return MIN(basis.x, basis.y);
   case SPV_BASIS_NONE:
     break;
   }
@@ -80,24 +82,24 @@ basis_of(const SpvMeasureSpec *spec, const SpvOutlineSpec *outline) {
 }
 
 static SpvMeasure
-length_of(const SpvMeasureSpec *spec, SpvMeasure old, double mm, const SpvOutlineSpec *outline) {
+length_of(const SpvMeasureSpec *spec, SpvMeasure old, double mm, SpvPoint basis) {
   double least = spec->min < 0 ? -SPV_RELATIVE_MAX : 0;
 
   if (old.unit != SPV_UNIT_RELATIVE)
     return (SpvMeasure){ SPV_UNIT_MM, CLAMP(round_to(mm, 1e4), spec->min, spec->max) };
   return (SpvMeasure){ SPV_UNIT_RELATIVE,
-                       CLAMP(round_to(mm / basis_of(spec, outline), 1e6), least, SPV_RELATIVE_MAX) };
+                       CLAMP(round_to(mm / basis_of(spec, basis), 1e6), least, SPV_RELATIVE_MAX) };
 }
 
 static SpvMeasure
-measure_of(const SpvMeasureSpec *spec, SpvMeasure old, double value, const SpvOutlineSpec *outline) {
+measure_of(const SpvMeasureSpec *spec, SpvMeasure old, double value, SpvPoint basis) {
   switch (spec->type) {
   case SPV_MEASURE_COUNT:
     return (SpvMeasure){ SPV_UNIT_PLAIN, CLAMP(round(value), spec->min, spec->max) };
   case SPV_MEASURE_ANGLE:
     return (SpvMeasure){ SPV_UNIT_DEGREES, CLAMP(round_to(value / DEGREE, 1e3), spec->min, spec->max) };
   case SPV_MEASURE_LENGTH:
-    return length_of(spec, old, value, outline);
+    return length_of(spec, old, value, basis);
   case SPV_MEASURE_CHOICE:
     break;
   }
@@ -105,15 +107,14 @@ measure_of(const SpvMeasureSpec *spec, SpvMeasure old, double value, const SpvOu
 }
 
 SpvLayer *
-spv_handle_apply_to_layer(const SpvHandle *handle, const SpvLayer *layer, const SpvPanel *panel,
-                          const double values[2]) {
+spv_handle_apply_to_layer(const SpvHandle *handle, const SpvLayer *layer, const double values[2]) {
   const SpvPatternInfo *info = spv_pattern_info(layer->pattern.kind);
   SpvLayer *changed = spv_layer_ref(layer);
 
   for (guint i = 0; i < handle->n_measures; i++) {
     guint index = handle->measures[i];
     SpvMeasure measure = measure_of(&info->measures[index], layer->pattern.measures[index], values[i],
-                                    &panel->outline);
+                                    handle->basis);
     SpvLayer *next;
 
     if (!spv_measure_is_valid(&info->measures[index], measure))

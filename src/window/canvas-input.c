@@ -40,7 +40,7 @@ spv_canvas_push_values(SpvCanvas *canvas, const SpvHandle *handle, const double 
                                            handle->measures[0]);
 
   if (layer != NULL) {
-    g_autoptr(SpvLayer) changed = spv_handle_apply_to_layer(handle, layer, panel, values);
+    g_autoptr(SpvLayer) changed = spv_handle_apply_to_layer(handle, layer, values);
 
     spv_session_edit_layer(canvas->session, (guint) spv_session_layer(canvas->session), changed, label,
                            merge);
@@ -88,6 +88,11 @@ handle_at(SpvCanvas *canvas, SpvPoint px) {
   return found;
 }
 
+static gboolean
+is_holding(SpvCanvas *canvas) {
+  return canvas->grip == SPV_GRIP_HANDLE || canvas->grip == SPV_GRIP_NODE;
+}
+
 void
 spv_canvas_update_cursor(SpvCanvas *canvas) {
   const char *name = NULL;
@@ -96,14 +101,15 @@ spv_canvas_update_cursor(SpvCanvas *canvas) {
     name = "grabbing";
   else if (canvas->space_held)
     name = "grab";
-  else if (canvas->grip == SPV_GRIP_HANDLE || handle_at(canvas, canvas->pointer) != NULL)
+  else if (is_holding(canvas) || handle_at(canvas, canvas->pointer) != NULL ||
+           spv_canvas_is_over_node(canvas, canvas->pointer))
     name = "move";
   gtk_widget_set_cursor_from_name(GTK_WIDGET(canvas), name);
 }
 
 static void
 let_go(SpvCanvas *canvas) {
-  gboolean held = canvas->grip == SPV_GRIP_HANDLE;
+  gboolean held = is_holding(canvas);
 
   canvas->grip = SPV_GRIP_NONE;
   canvas->pushed = NULL;
@@ -118,7 +124,7 @@ let_go(SpvCanvas *canvas) {
 void
 spv_canvas_cancel_grip(SpvCanvas *canvas) {
   const SpvScheme *pushed = canvas->pushed;
-  gboolean held = canvas->grip == SPV_GRIP_HANDLE;
+  gboolean held = is_holding(canvas);
 
   if (canvas->grip == SPV_GRIP_NONE)
     return;
@@ -145,7 +151,7 @@ press(SpvCanvas *canvas, SpvPoint px, gboolean pan) {
     canvas->grip_slack = spv_point_subtract(handle->at, spv_viewport_to_mm(&canvas->viewport, px));
     spv_canvas_use_handle(canvas, &canvas->held);
     say_caption(canvas);
-  } else {
+  } else if (!spv_canvas_press_path(canvas, px)) {
     canvas->grip = SPV_GRIP_CLICK;
   }
   spv_canvas_update_cursor(canvas);
@@ -172,6 +178,9 @@ drag(SpvCanvas *canvas, double dx, double dy, gboolean free) {
   switch (canvas->grip) {
   case SPV_GRIP_HANDLE:
     drag_handle(canvas, px, free);
+    break;
+  case SPV_GRIP_NODE:
+    spv_canvas_drag_node(canvas, px, free);
     break;
   case SPV_GRIP_PAN:
     spv_viewport_pan(&canvas->viewport, dx - canvas->grip_last.x, dy - canvas->grip_last.y);
@@ -251,6 +260,16 @@ on_drag_cancel(GtkGesture *gesture, GdkEventSequence *sequence, SpvCanvas *canva
   spv_canvas_cancel_grip(canvas);
 }
 
+/* The drag that the second press began is over before it moves anything. */
+static void
+on_pressed(GtkGestureClick *gesture, int n, double x, double y, SpvCanvas *canvas) {
+  (void) gesture;
+  if (n != 2 || canvas->session == NULL)
+    return;
+  let_go(canvas);
+  spv_canvas_press_path_twice(canvas, on_mat(canvas, x, y));
+}
+
 static void
 on_pan_begin(GtkGestureDrag *gesture, double x, double y, SpvCanvas *canvas) {
   (void) gesture;
@@ -309,7 +328,7 @@ on_pinch(GtkGestureZoom *gesture, double scale, SpvCanvas *canvas) {
 
 /* --- Which of them listen --- */
 
-static void
+static GtkGesture *
 add_drag(SpvCanvas *canvas, guint button, GCallback begin) {
   GtkGesture *gesture = gtk_gesture_drag_new();
 
@@ -319,6 +338,18 @@ add_drag(SpvCanvas *canvas, guint button, GCallback begin) {
   g_signal_connect(gesture, "drag-end", G_CALLBACK(on_drag_end), canvas);
   g_signal_connect(gesture, "cancel", G_CALLBACK(on_drag_cancel), canvas);
   gtk_widget_add_controller(GTK_WIDGET(canvas), GTK_EVENT_CONTROLLER(gesture));
+  return gesture;
+}
+
+/* Grouped with the drag, which claims what it sees: otherwise it would never count to two. */
+static void
+add_clicks(SpvCanvas *canvas, GtkGesture *drag) {
+  GtkGesture *gesture = gtk_gesture_click_new();
+
+  gtk_gesture_single_set_button(GTK_GESTURE_SINGLE(gesture), GDK_BUTTON_PRIMARY);
+  g_signal_connect(gesture, "pressed", G_CALLBACK(on_pressed), canvas);
+  gtk_widget_add_controller(GTK_WIDGET(canvas), GTK_EVENT_CONTROLLER(gesture));
+  gtk_gesture_group(gesture, drag);
 }
 
 static void
@@ -335,7 +366,7 @@ spv_canvas_listen(SpvCanvas *canvas) {
   GtkEventController *motion = gtk_event_controller_motion_new();
   GtkEventController *scroll = gtk_event_controller_scroll_new(GTK_EVENT_CONTROLLER_SCROLL_BOTH_AXES);
 
-  add_drag(canvas, GDK_BUTTON_PRIMARY, G_CALLBACK(on_drag_begin));
+  add_clicks(canvas, add_drag(canvas, GDK_BUTTON_PRIMARY, G_CALLBACK(on_drag_begin)));
   add_drag(canvas, GDK_BUTTON_MIDDLE, G_CALLBACK(on_pan_begin));
   add_pinch(canvas);
   g_signal_connect(motion, "enter", G_CALLBACK(on_motion), canvas);

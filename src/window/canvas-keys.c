@@ -11,7 +11,7 @@ on_pause(gpointer data) {
   SpvCanvas *canvas = data;
 
   canvas->settle_source = 0;
-  if (canvas->session != NULL && canvas->grip != SPV_GRIP_HANDLE)
+  if (canvas->session != NULL && canvas->grip != SPV_GRIP_HANDLE && canvas->grip != SPV_GRIP_NODE)
     spv_session_settle(canvas->session);
   return G_SOURCE_REMOVE;
 }
@@ -22,6 +22,12 @@ settle_now(SpvCanvas *canvas) {
     return;
   g_clear_handle_id(&canvas->settle_source, g_source_remove);
   on_pause(canvas);
+}
+
+void
+spv_canvas_settle_later(SpvCanvas *canvas) {
+  g_clear_handle_id(&canvas->settle_source, g_source_remove);
+  canvas->settle_source = g_timeout_add(PAUSE_MS, on_pause, canvas);
 }
 
 /* Which way the measure goes when the arrow points along (DX, DY). */
@@ -49,8 +55,8 @@ nudge(SpvCanvas *canvas, SpvPoint arrow, gboolean far) {
   values[1] = used.values[1];
   switch (used.motion) {
   case SPV_MOTION_MOVE:
-    values[0] += arrow.x * step * NUDGE;
-    values[1] += arrow.y * step * NUDGE;
+    values[0] += spv_point_dot(arrow, used.direction) * step * NUDGE;
+    values[1] += spv_point_dot(arrow, used.second) * step * NUDGE;
     break;
   case SPV_MOTION_SLIDE:
     values[0] += nudge_sign(&used, arrow) * step * NUDGE;
@@ -66,8 +72,7 @@ nudge(SpvCanvas *canvas, SpvPoint arrow, gboolean far) {
     settle_now(canvas);
   spv_canvas_use_handle(canvas, &used);
   spv_canvas_push_values(canvas, &used, values);
-  g_clear_handle_id(&canvas->settle_source, g_source_remove);
-  canvas->settle_source = g_timeout_add(PAUSE_MS, on_pause, canvas);
+  spv_canvas_settle_later(canvas);
   return TRUE;
 }
 
@@ -115,6 +120,8 @@ on_key_pressed(GtkEventControllerKey *controller, guint key, guint code, GdkModi
   (void) code;
   if ((state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK)) != 0)
     return FALSE;
+  if (spv_canvas_path_key(canvas, key, far))
+    return TRUE;
   switch (key) {
   case GDK_KEY_Left:
   case GDK_KEY_KP_Left:

@@ -7,6 +7,7 @@
 
 #include "draw/draw.h"
 #include "window/canvas-handles.h"
+#include "window/path-nodes.h"
 #include "window/viewport.h"
 
 /* How thick a ruler is at least, px: more where the words are larger. */
@@ -29,6 +30,12 @@ void spv_canvas_paint_datum(cairo_t *cr, const SpvViewport *viewport);
 /* ACTIVE is the one that the keys move, or NULL. */
 void spv_canvas_paint_handles(cairo_t *cr, const SpvViewport *viewport, const GArray *handles,
                               const SpvHandle *active);
+
+/* The edges and NODES of a free path that lies at PLACE, with the curve handles of node SELECTED (-1: none);
+ * a corner is a square, a smooth node is round. BOTH_SIDES: its mirror image too, which can't be taken hold
+ * of. */
+void spv_canvas_paint_nodes(cairo_t *cr, const SpvViewport *viewport, const SpvPathNodes *nodes,
+                            SpvTransform place, int selected, gboolean both_sides);
 
 /* How thick a ruler must be for LAYOUT's lettering, px. */
 int spv_canvas_ruler_thickness(PangoLayout *layout);

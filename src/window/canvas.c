@@ -50,13 +50,20 @@ size_text(const SpvPanel *panel) {
   return g_strdup_printf("%s × %s\u2009mm", width, height);
 }
 
+/* What is shown, and which node of a free path the keys move. */
+static char *
+description_of(SpvCanvas *canvas, const SpvComposition *composition) {
+  g_autofree char *size = size_text(composition->panel), *node = spv_canvas_node_words(canvas);
+
+  return node == NULL ? g_strdup_printf("%s, %s", composition->panel->name, size)
+                      : g_strdup_printf("%s, %s, %s", composition->panel->name, size, node);
+}
+
 static void
 describe(SpvCanvas *canvas) {
   const SpvComposition *composition = composition_of(canvas);
-  g_autofree char *size = composition == NULL ? NULL : size_text(composition->panel);
-  g_autofree char *description = composition == NULL
-                                     ? g_strdup(_("No panel is chosen."))
-                                     : g_strdup_printf("%s, %s", composition->panel->name, size);
+  g_autofree char *description = composition == NULL ? g_strdup(_("No panel is chosen."))
+                                                     : description_of(canvas, composition);
 
   gtk_accessible_update_property(GTK_ACCESSIBLE(canvas), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Canvas"),
                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, description, -1);
@@ -67,6 +74,7 @@ remake_handles(SpvCanvas *canvas) {
   const SpvComposition *composition = composition_of(canvas);
   int layer = composition == NULL ? -1 : spv_session_layer(canvas->session);
 
+  spv_canvas_refresh_path(canvas, composition, layer);
   g_clear_pointer(&canvas->handles, g_array_unref);
   if (composition != NULL && layer >= 0)
     canvas->handles = spv_layer_handles(composition, (guint) layer);
@@ -220,6 +228,9 @@ paint_mat(SpvCanvas *canvas, cairo_t *cr) {
   paint_guide(canvas, cr);
   paint_words(canvas, cr, size, 14, 10);
   paint_true_size(canvas, cr, composition);
+  if (canvas->nodes != NULL)
+    spv_canvas_paint_nodes(cr, viewport, canvas->nodes, canvas->path_place, canvas->node,
+                           spv_canvas_path_is_mirrored(canvas));
   spv_canvas_paint_handles(cr, viewport, canvas->handles, spv_canvas_active_handle(canvas));
 }
 
@@ -391,6 +402,9 @@ spv_canvas_dispose(GObject *object) {
   g_clear_object(&canvas->session);
   g_clear_pointer(&canvas->scene, gsk_render_node_unref);
   g_clear_pointer(&canvas->caption, g_free);
+  g_clear_pointer(&canvas->nodes, spv_path_nodes_free);
+  g_clear_pointer(&canvas->held_nodes, spv_path_nodes_free);
+  g_clear_pointer(&canvas->path_layer, g_free);
   G_OBJECT_CLASS(spv_canvas_parent_class)->dispose(object);
 }
 
@@ -431,6 +445,7 @@ spv_canvas_init(SpvCanvas *canvas) {
   canvas->ruler = SPV_RULER_LEAST;
   spv_viewport_init(&canvas->viewport);
   canvas->handles = g_array_new(FALSE, TRUE, sizeof(SpvHandle));
+  canvas->node = -1;
   gtk_widget_set_focusable(GTK_WIDGET(canvas), TRUE);
   gtk_widget_set_hexpand(GTK_WIDGET(canvas), TRUE);
   gtk_widget_set_vexpand(GTK_WIDGET(canvas), TRUE);

@@ -269,7 +269,8 @@ test_next_handle(void **state) {
   (void) state;
   assert_true(frame_key(bench.widget, GDK_KEY_Page_Down, 0));
   assert_ptr_not_equal(spv_canvas_active_handle(bench.canvas), first);
-  assert_true(frame_key(bench.widget, GDK_KEY_Page_Down, 0));
+  for (guint i = 1; i < bench.canvas->handles->len; i++)
+    assert_true(frame_key(bench.widget, GDK_KEY_Page_Down, 0));
   assert_ptr_equal(spv_canvas_active_handle(bench.canvas), first);
   bench_free(&bench);
 }

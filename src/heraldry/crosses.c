@@ -26,7 +26,7 @@ direction_of(const Limbs *limbs, guint i) {
 
 /* How far from the centre, along either limb, the edges of limb I and the next meet. */
 static double
-fork(const Limbs *limbs, guint i) {
+fork_at(const Limbs *limbs, guint i) {
   double between = limbs->angles[(i + 1) % limbs->n] - limbs->angles[i % limbs->n];
 
   if (between < 0)
@@ -41,7 +41,7 @@ first_tooth(const Limbs *limbs, const SpvLine *line, guint i, double length) {
 
   for (guint k = 0; k < 2; k++) {
     guint at = k == 0 ? i + limbs->n - 1 : i;
-    double corner = fork(limbs, at), half = atan2(limbs->width / 2, corner);
+    double corner = fork_at(limbs, at), half = atan2(limbs->width / 2, corner);
     first = MAX(first, corner + spv_corner_lead(line, length - corner, -half));
   }
   return first;
@@ -55,7 +55,7 @@ add_limbs(const Limbs *limbs, const SpvLine *line, const SpvOutline *outline, Sp
 
   for (guint i = 0; i < limbs->n; i++) {
     SpvAxis axis = { limbs->centre, direction_of(limbs, i) };
-    forks[i] = spv_axis_point(axis, fork(limbs, i), limbs->width / 2);
+    forks[i] = spv_axis_point(axis, fork_at(limbs, i), limbs->width / 2);
   }
   spv_path_builder_polygon(builder, forks, limbs->n);
   for (guint i = 0; i < limbs->n; i++) {
@@ -78,7 +78,7 @@ add_lines(const Limbs *limbs, const SpvOutline *outline, SpvDraft *draft) {
 
   for (guint i = 0; i < limbs->n; i++) {
     SpvAxis axis = { limbs->centre, direction_of(limbs, i) };
-    double starts[2] = { fork(limbs, i + limbs->n - 1), fork(limbs, i) };
+    double starts[2] = { fork_at(limbs, i + limbs->n - 1), fork_at(limbs, i) };
     for (guint k = 0; k < 2; k++) {
       double v = (k == 0 ? -0.5 : 0.5) * limbs->width;
       spv_draft_add_line(draft, SPV_LINE_DIVISION, 2 * i + k + 1, spv_axis_point(axis, starts[k], v),

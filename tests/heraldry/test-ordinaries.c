@@ -574,7 +574,7 @@ no_width_shows_nothing(void **state) {
 static void
 no_measures_bring_it_down(void **state) {
   (void) state;
-  lay_at_random(SPV_PATTERN_CHIEF, SPV_PATTERN_LABEL, 200);
+  lay_at_random(SPV_PATTERN_CHIEF, SPV_PATTERN_LABEL, 80);
 }
 
 int

@@ -227,6 +227,107 @@ test_handle_follows(void **state) {
   assert_true(all);
 }
 
+/* Why a LENGTH or ANGLE that counts has no handle; NULL where it must have one. */
+static const char *
+no_handle(const SpvLayer *layer, const char *key) {
+  gboolean edge = FALSE;
+  int baseline = spv_pattern_measure_index(layer->pattern.kind, "baseline");
+
+  if (layer->pattern.kind == SPV_PATTERN_CHECK && g_str_equal(key, "cell"))
+    return "its columns are dragged until a size is given";
+  if (baseline < 0)
+    return NULL;
+  edge = layer->pattern.measures[baseline].value >= 2;
+  if (g_str_equal(key, "width") && edge)
+    return "words along an edge have no sides to drag: it only limits them";
+  if (g_str_equal(key, "bow") && edge)
+    return "only an arc bends";
+  if (g_str_equal(key, "inset") && !edge)
+    return "only along an edge";
+  if (g_str_equal(key, "down") && edge)
+    return "words in chief and in base move across only";
+  return NULL;
+}
+
+static gboolean
+is_on_a_handle(const GArray *handles, guint measure) {
+  for (guint i = 0; i < handles->len; i++) {
+    const SpvHandle *handle = &g_array_index(handles, SpvHandle, i);
+
+    if (handle->measures[0] == measure || (handle->n_measures > 1 && handle->measures[1] == measure))
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* With several of each, a line of partition and every baseline: all that has a length or an angle can be
+ * dragged. */
+static void
+test_every_measure(void **state) {
+  gboolean all = TRUE;
+
+  (void) state;
+  for (guint kind = 0; kind < SPV_N_PATTERNS; kind++)
+    for (int baseline = 0; baseline < 3; baseline++) {
+      const SpvPatternInfo *info = spv_pattern_info((SpvPatternKind) kind);
+      g_autoptr(SpvScheme) plain = scene_scheme(SPV_OUTLINE_KNEEPAD, 9, 10, (SpvPatternKind) kind);
+      g_autoptr(SpvLayer) lined = with_measure(layer_of(plain), "line", SPV_UNIT_PLAIN, 3);
+      g_autoptr(SpvLayer) several = with_measure(lined, "number", SPV_UNIT_PLAIN, 3);
+      g_autoptr(SpvLayer) layer = with_measure(several, "baseline", SPV_UNIT_PLAIN, baseline);
+      g_autoptr(SpvScheme) scheme = with_layer(plain, layer);
+      g_autoptr(GArray) handles = handles_of(scheme);
+
+      for (guint m = 0; m < info->n_measures; m++) {
+        if ((info->measures[m].type != SPV_MEASURE_LENGTH && info->measures[m].type != SPV_MEASURE_ANGLE) ||
+            !spv_pattern_measure_counts(&layer->pattern, m) || is_on_a_handle(handles, m) ||
+            no_handle(layer, info->measures[m].key) != NULL)
+          continue;
+        print_error("%s: no handle for %s\n", info->key, info->measures[m].key);
+        all = FALSE;
+      }
+    }
+  assert_true(all);
+}
+
+/* On a panel that is its own mirror image, the handles of a mirrored layer are the mirror images. */
+static void
+test_mirrored(void **state) {
+  (void) state;
+  for (guint kind = 1; kind < SPV_N_PATTERNS; kind++) {
+    g_autoptr(SpvScheme) plain = scene_in_a_way((SpvPatternKind) kind, AS_IT_IS);
+    g_autoptr(SpvScheme) mirrored = scene_in_a_way((SpvPatternKind) kind, MIRRORED);
+    g_autoptr(GArray) handles = handles_of(plain), images = handles_of(mirrored);
+
+    assert_int_equal(handles->len, images->len);
+    for (guint i = 0; i < handles->len; i++) {
+      SpvPoint at = g_array_index(handles, SpvHandle, i).at, image = g_array_index(images, SpvHandle, i).at;
+
+      assert_true(spv_point_distance(spv_point(-at.x, at.y), image) < FINE);
+    }
+  }
+}
+
+/* A roundel on a bend: its middle is the bend's own, and across runs along the bend. */
+static void
+test_laid_on(void **state) {
+  g_autoptr(SpvScheme) scheme = scene_in_a_way(SPV_PATTERN_ROUNDEL, ON_A_BEND);
+  g_autoptr(SpvComposition) composition = spv_compose(scheme, 0);
+  g_autoptr(GArray) handles = handles_of(scheme);
+  g_autoptr(SpvFrame) frame = spv_composition_frame(composition, scheme->panels[0]->n_layers - 1);
+  const SpvHandle *size = &g_array_index(handles, SpvHandle, 0),
+                  *place = &g_array_index(handles, SpvHandle, 1);
+  /* On this panel the bend falls from corner to corner. */
+  double slope = atan2(10, 9);
+
+  (void) state;
+  assert_int_equal(place->motion, SPV_MOTION_MOVE);
+  assert_true(fabs(place->direction.x - cos(slope)) < 1e-6);
+  assert_true(fabs(place->direction.y - sin(slope)) < 1e-6);
+  assert_true(
+      spv_path_contains(((SpvDraft *) g_ptr_array_index(composition->drafts, 1))->area[0], place->at));
+  assert_true(fabs(size->basis.y - spv_outline_height(frame->outline)) < 1e-9);
+}
+
 static int
 pick_slot(const SpvComposition *composition, SpvPoint at) {
   int index = spv_composition_pick(composition, at);
@@ -449,17 +550,13 @@ test_caption(void **state) {
 int
 main(void) {
   const struct CMUnitTest tests[] = {
-    cmocka_unit_test(test_drag_to_itself),
-    cmocka_unit_test(test_handle_follows),
-    cmocka_unit_test(test_on_the_boundary),
-    cmocka_unit_test(test_jagged),
-    cmocka_unit_test(test_check_grid),
-    cmocka_unit_test(test_units),
-    cmocka_unit_test(test_range),
-    cmocka_unit_test(test_snap),
-    cmocka_unit_test(test_hidden_and_locked),
-    cmocka_unit_test(test_panel),
-    cmocka_unit_test(test_caption),
+    cmocka_unit_test(test_drag_to_itself), cmocka_unit_test(test_handle_follows),
+    cmocka_unit_test(test_every_measure),  cmocka_unit_test(test_mirrored),
+    cmocka_unit_test(test_laid_on),        cmocka_unit_test(test_on_the_boundary),
+    cmocka_unit_test(test_jagged),         cmocka_unit_test(test_check_grid),
+    cmocka_unit_test(test_units),          cmocka_unit_test(test_range),
+    cmocka_unit_test(test_snap),           cmocka_unit_test(test_hidden_and_locked),
+    cmocka_unit_test(test_panel),          cmocka_unit_test(test_caption),
   };
 
   return cmocka_run_group_tests(tests, NULL, NULL);

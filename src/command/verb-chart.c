@@ -38,13 +38,13 @@ run(const SpvVerb *verb, SpvCall *call, char ***arguments) {
   g_auto(GStrv) files = NULL;
   const GOptionEntry entries[] = {
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &output,
-      N_("The file to write, .png, .pdf or .svg; pages of PNG and SVG are numbered"), "FILE" },
+      N_("File to write, .png, .pdf or .svg; a PDF holds all pages"), "FILE" },
     { "paper", 0, 0, G_OPTION_ARG_FILENAME, &paper, N_("a4 (preset), a5 or letter"), "PAPER" },
     { "dpi", 0, 0, G_OPTION_ARG_INT, &dpi, N_("Dots an inch in a PNG, 150 to 2400; preset 600"), "N" },
     { "hatch", 0, 0, G_OPTION_ARG_NONE, &options.hatch, N_("Hatch the tinctures instead of colouring them"),
       NULL },
     { "line", 0, 0, G_OPTION_ARG_DOUBLE, &options.finest_line,
-      N_("Your finest line, mm, for the smallest size of each charge; preset 0.25"), "MM" },
+      N_("Your finest line, for the charges' smallest sizes; preset 0.25"), "MM" },
     { "json", 0, 0, G_OPTION_ARG_NONE, &as_json, N_("Print the names of the pages as JSON"), NULL },
     { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &files, NULL, NULL },
     { NULL },
@@ -70,7 +70,7 @@ const SpvVerb spv_verb_chart = {
   "chart",
   "-o FILE [OPTION…]",
   N_("Print a sampler: every line, division, ordinary, charge and fur"),
-  N_("Prints the names of the files written. The charges are drawn once more as small as\n"
-     "your line allows, at true size when printed at 100\u2009%."),
+  N_("Prints the names of the files written. Beside each charge stands the same as\n"
+     "small as your line allows, at true size when printed at 100\u2009%."),
   run,
 };

@@ -70,12 +70,42 @@ cover_part(const SpvLaidShape *shape, const SpvShape *area, SpvShape **rest) {
   return spv_shape_intersection(area, laid);
 }
 
+/* Whether PIECE is thinner than the snapping grid: what rounding left between two cuts along one line. */
+static gboolean
+is_sliver(const SpvPiece *piece) {
+  double area = 0, length = 0;
+
+  for (gsize i = 0; i < piece->n_rings; i++) {
+    area += spv_ring_area(piece->rings[i]);
+    length += spv_ring_length(piece->rings[i]);
+  }
+  return area <= length / 2 * SPV_SNAP_GRID;
+}
+
+/* SHAPE, which is taken over, without its slivers. */
+static SpvShape *
+without_slivers(SpvShape *shape) {
+  g_autoptr(GPtrArray) kept = g_ptr_array_new_with_free_func(shape_free);
+  gsize n;
+  const SpvPiece *pieces = spv_shape_pieces(shape, &n);
+
+  for (gsize i = 0; i < n; i++)
+    if (!is_sliver(&pieces[i]))
+      g_ptr_array_add(kept, spv_shape_piece(shape, i));
+  if (kept->len == n)
+    return shape;
+  SpvShape *rest = spv_shape_union((const SpvShape *const *) kept->pdata, kept->len);
+  spv_shape_unref(shape);
+  return rest;
+}
+
 static SpvShape *
 take(const SpvLaidShape *shape, SpvShape **free_area) {
   g_autoptr(SpvShape) within = within_clips(shape, *free_area);
   g_autoptr(SpvShape) rest = NULL;
-  SpvShape *taken = cover_part(shape, within, &rest);
-  SpvShape *left = shape->clips ? spv_shape_difference(*free_area, taken) : spv_shape_ref(rest);
+  SpvShape *taken = without_slivers(cover_part(shape, within, &rest));
+  SpvShape *left = without_slivers(shape->clips ? spv_shape_difference(*free_area, taken)
+                                                : spv_shape_ref(rest));
 
   spv_shape_unref(*free_area);
   *free_area = left;

@@ -5,8 +5,6 @@
 
 #define ARM SPV_HANDLE_ARM
 
-/* The choices of a charge that matter here: "place" is another one than the whole, or "arrangement" is. */
-
 static SpvPoint
 centre_of(const GArray *places, guint i) {
   const SpvTransform *place = &g_array_index(places, SpvTransform, i);

@@ -18,8 +18,7 @@ laid_box(const SpvHandleMaking *making, double turn, SpvPoint about) {
   return spv_path_bounds(upright);
 }
 
-/* How much of a circle words take up where the painter leaves it to the pattern is theirs to know; the
- * letters' own lean says it: the dial stands where the bow is given, and at a third of a turn otherwise. */
+/* Where no bow is given, as the letters are laid then: a third of a circle, but few letters less. */
 static double
 bow_of(const SpvHandleMaking *making) {
   g_autoptr(GArray) middles = g_array_new(FALSE, FALSE, sizeof(double));

@@ -61,6 +61,40 @@ difference_of(const SpvShape *a, const SpvShape *b) {
   return spv_shape_area(only_a) + spv_shape_area(only_b);
 }
 
+/* The usual panel of these tests, mm. */
+#define WIDE 30.0
+#define HIGH 24.0
+
+/* One of KIND alone; in its wider form where CHARGED and it has one. */
+static inline SpvPattern
+one_of(SpvPatternKind kind, gboolean charged) {
+  SpvPattern pattern = spv_pattern_preset(kind);
+
+  if (spv_pattern_measure_index(kind, "number") >= 0)
+    set(&pattern, "number", SPV_UNIT_PLAIN, 1);
+  if (charged && spv_pattern_measure_index(kind, "charged") >= 0)
+    set(&pattern, "charged", SPV_UNIT_PLAIN, 1);
+  return pattern;
+}
+
+/* How far AREA reaches from AT, which lies inside it, along DIRECTION, mm. */
+static inline double
+reach_from(const SpvPath *area, SpvPoint at, SpvPoint direction) {
+  double low = 0, high = 0.1;
+
+  while (high < 100 && spv_path_contains(area, spv_point_add(at, spv_point_scale(direction, high))))
+    high += 0.1;
+  low = high - 0.1;
+  for (int i = 0; i < 50; i++) {
+    double middle = (low + high) / 2;
+    if (spv_path_contains(area, spv_point_add(at, spv_point_scale(direction, middle))))
+      low = middle;
+    else
+      high = middle;
+  }
+  return low;
+}
+
 /* A random value that measure SPEC allows. */
 static inline SpvMeasure
 random_measure(const SpvMeasureSpec *spec, GRand *random) {

@@ -2,39 +2,6 @@
 /* Ordinaries: the handbooks' widths, areas by closed formulas, counts, symmetry, and what is laid on them. */
 #include "measured.h"
 
-#define WIDE 30.0
-#define HIGH 24.0
-
-/* One of KIND alone; in its wider form where CHARGED and it has one. */
-static SpvPattern
-one_of(SpvPatternKind kind, gboolean charged) {
-  SpvPattern pattern = spv_pattern_preset(kind);
-
-  if (spv_pattern_measure_index(kind, "number") >= 0)
-    set(&pattern, "number", SPV_UNIT_PLAIN, 1);
-  if (charged && spv_pattern_measure_index(kind, "charged") >= 0)
-    set(&pattern, "charged", SPV_UNIT_PLAIN, 1);
-  return pattern;
-}
-
-/* How far AREA reaches from AT, which lies inside it, along DIRECTION, mm. */
-static double
-reach_from(const SpvPath *area, SpvPoint at, SpvPoint direction) {
-  double low = 0, high = 0.1;
-
-  while (high < 100 && spv_path_contains(area, spv_point_add(at, spv_point_scale(direction, high))))
-    high += 0.1;
-  low = high - 0.1;
-  for (int i = 0; i < 50; i++) {
-    double middle = (low + high) / 2;
-    if (spv_path_contains(area, spv_point_add(at, spv_point_scale(direction, middle))))
-      low = middle;
-    else
-      high = middle;
-  }
-  return low;
-}
-
 /* How wide one of KIND is across its frame, measured in the area that it paints. */
 static double
 width_of(SpvPatternKind kind, gboolean charged) {
@@ -469,90 +436,6 @@ a_band_bears_its_own_frame(void **state) {
   assert_near(at.y, HIGH / 2 + WIDE / 10 * sqrt(2), 1e-9);
 }
 
-/* Where the upper and the lower edge of KIND with LINE lie at X on a square of side 10. */
-static void
-edges_at(SpvPatternKind kind, const char *line, double x, double inside, double *upper, double *lower) {
-  g_autoptr(SpvOutline) square = rectangle(10, 10);
-  SpvPattern pattern = one_of(kind, FALSE);
-  int index = spv_pattern_measure_index(kind, "line");
-  const char *const *choices = spv_pattern_info(kind)->measures[index].choices;
-  guint choice = 0;
-
-  while (!g_str_equal(choices[choice], line))
-    choice++;
-  set(&pattern, "line", SPV_UNIT_PLAIN, choice);
-  set(&pattern, "pitch", SPV_UNIT_MM, 2);
-  set(&pattern, "amplitude", SPV_UNIT_MM, 1);
-  g_autoptr(SpvDraft) draft = spv_pattern_lay(&pattern, square);
-  SpvPoint at = { x, inside };
-  assert_true(spv_path_contains(draft->area[0], at));
-  *upper = inside - reach_from(draft->area[0], at, spv_point(0, -1));
-  *lower = inside + reach_from(draft->area[0], at, spv_point(0, 1));
-}
-
-/* Fox-Davies (1909) pp. 93, 108: a fess and a chevron are embattled on the upper edge only, a chief on its
- * lower edge, a pale, a cross and a saltire on both; a fess wavy or dancetty has edges that run alike (p.
- * 94), one engrailed or indented edges that mirror each other. */
-static void
-lines_stand_on_the_edges_of_the_handbooks(void **state) {
-  double upper, lower, other, low[2] = { INFINITY, INFINITY }, high[2] = { -INFINITY, -INFINITY };
-
-  (void) state;
-  for (double x = -4.93; x < 5; x += 0.1) {
-    edges_at(SPV_PATTERN_FESS, "embattled", x, 5, &upper, &lower);
-    assert_near(lower, 20.0 / 3, 1e-6);
-    low[0] = MIN(low[0], upper);
-    high[0] = MAX(high[0], upper);
-    edges_at(SPV_PATTERN_CHIEF, "embattled", x, 1, &other, &lower);
-    low[1] = MIN(low[1], lower);
-    high[1] = MAX(high[1], lower);
-    edges_at(SPV_PATTERN_FESS, "wavy", x, 5, &upper, &lower);
-    assert_near(lower - upper, 10.0 / 3, 1e-6);
-    edges_at(SPV_PATTERN_FESS, "engrailed", x, 5, &upper, &lower);
-    assert_near(lower + upper, 10, 1e-6);
-  }
-  assert_near(low[0], 10.0 / 3 - 0.5, 1e-6);
-  assert_near(high[0], 10.0 / 3 + 0.5, 1e-6);
-  assert_near(low[1], 10.0 / 3 - 0.5, 1e-6);
-  assert_near(high[1], 10.0 / 3 + 0.5, 1e-6);
-}
-
-/* Teeth make crests and troughs, but no crumbs and no holes: every line on every ordinary that is one piece
- * when plain, but for a dancetty one whose teeth are as deep as it is wide. */
-static void
-lines_leave_it_in_one_piece(void **state) {
-  static const SpvPatternKind kinds[] = { SPV_PATTERN_FESS,    SPV_PATTERN_PALE,    SPV_PATTERN_BEND,
-                                          SPV_PATTERN_CHEVRON, SPV_PATTERN_CROSS,   SPV_PATTERN_PALL,
-                                          SPV_PATTERN_SALTIRE, SPV_PATTERN_QUARTER, SPV_PATTERN_CANTON,
-                                          SPV_PATTERN_PILE,    SPV_PATTERN_GYRON,   SPV_PATTERN_CHIEF };
-  g_autoptr(SpvOutline) outline = rectangle(WIDE, HIGH);
-
-  (void) state;
-  for (gsize k = 0; k < G_N_ELEMENTS(kinds); k++) {
-    SpvPattern pattern = one_of(kinds[k], FALSE);
-    int index = spv_pattern_measure_index(kinds[k], "line");
-    for (guint line = 0; spv_pattern_info(kinds[k])->measures[index].choices[line]; line++) {
-      gsize n, largest = 0;
-      set(&pattern, "line", SPV_UNIT_PLAIN, line);
-      g_autoptr(SpvShape) shape = shown_shape(&pattern, outline);
-      const SpvPiece *pieces = spv_shape_pieces(shape, &n);
-      double most = 0, whole = spv_shape_area(shape);
-      for (gsize i = 0; i < n; i++)
-        if (spv_ring_area(pieces[i].rings[0]) > most) {
-          most = spv_ring_area(pieces[i].rings[0]);
-          largest = i;
-        }
-      /* The panel's edge may cut a crest off from the rest. */
-      if (g_str_equal(spv_pattern_info(kinds[k])->measures[index].choices[line], "dancetty"))
-        continue;
-      if (pieces[largest].n_rings != 1 || most < 0.93 * whole)
-        fail_msg("%s %s: %zu pieces, the largest %g of %g, %zu rings", spv_pattern_info(kinds[k])->key,
-                 spv_pattern_info(kinds[k])->measures[index].choices[line], n, most, whole,
-                 pieces[largest].n_rings);
-    }
-  }
-}
-
 /* No width, none at all. */
 static void
 no_width_shows_nothing(void **state) {
@@ -592,8 +475,6 @@ main(void) {
     cmocka_unit_test(ordinaries_are_symmetrical),
     cmocka_unit_test(each_stands_where_it_belongs),
     cmocka_unit_test(a_band_bears_its_own_frame),
-    cmocka_unit_test(lines_stand_on_the_edges_of_the_handbooks),
-    cmocka_unit_test(lines_leave_it_in_one_piece),
     cmocka_unit_test(no_width_shows_nothing),
     cmocka_unit_test(no_measures_bring_it_down),
   };

@@ -12,7 +12,8 @@
 #include "command/table.h"
 #include "command/verb.h"
 
-static const SpvVerb *const verbs[] = { &spv_verb_new, &spv_verb_check, &spv_verb_guide, &spv_verb_sheet,
+static const SpvVerb *const verbs[] = { &spv_verb_new,   &spv_verb_blazon, &spv_verb_describe,
+                                        &spv_verb_check, &spv_verb_guide,  &spv_verb_sheet,
                                         &spv_verb_chart };
 
 static const SpvVerb *

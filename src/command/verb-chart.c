@@ -44,7 +44,7 @@ run(const SpvVerb *verb, SpvCall *call, char ***arguments) {
     { "hatch", 0, 0, G_OPTION_ARG_NONE, &options.hatch, N_("Hatch the tinctures instead of colouring them"),
       NULL },
     { "line", 0, 0, G_OPTION_ARG_DOUBLE, &options.finest_line,
-      N_("Your finest line, for the charges' smallest sizes; preset 0.25"), "MM" },
+      N_("Your finest line in mm, for the smallest sizes; preset 0.25"), "MM" },
     { "json", 0, 0, G_OPTION_ARG_NONE, &as_json, N_("Print the names of the pages as JSON"), NULL },
     { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &files, NULL, NULL },
     { NULL },

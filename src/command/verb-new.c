@@ -4,10 +4,10 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "command/output.h"
 #include "command/table.h"
 #include "command/verb.h"
 #include "scheme/library.h"
-#include "scheme/scheme-file.h"
 
 static void
 add_entries(SpvTable *table, SpvLibraryKind kind, const char *label) {
@@ -28,25 +28,6 @@ list(SpvCall *call) {
   return SPV_EXIT_DONE;
 }
 
-/* Saves SCHEME where OUTPUT says. With FORCE a file that is there is replaced. */
-static int
-save(SpvCall *call, const SpvScheme *scheme, const char *output, gboolean force) {
-  if (g_str_equal(output, "-")) {
-    gsize length = 0;
-    g_autofree char *text = spv_scheme_to_text(scheme, &length);
-    g_string_append_len(call->out, text, length);
-    return SPV_EXIT_DONE;
-  }
-  gboolean taken = g_file_test(output, G_FILE_TEST_EXISTS) || g_file_test(output, G_FILE_TEST_IS_SYMLINK);
-  if (taken && !force)
-    return spv_call_fail(call, output,
-                         _("there is such a file; take another name, or --force to replace it"));
-  g_autoptr(GError) error = NULL;
-  if (!spv_scheme_save(scheme, output, &error))
-    return spv_call_fail(call, NULL, error->message);
-  return SPV_EXIT_DONE;
-}
-
 static int
 start(SpvCall *call, const char *harness, const char *title, const char *output, gboolean force) {
   g_autoptr(GError) error = NULL;
@@ -58,7 +39,7 @@ start(SpvCall *call, const char *harness, const char *title, const char *output,
     spv_scheme_unref(scheme);
     scheme = titled;
   }
-  return save(call, scheme, output, force);
+  return spv_output_scheme(call, scheme, output, force);
 }
 
 static int

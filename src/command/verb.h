@@ -15,7 +15,8 @@ struct _SpvVerb {
   int (*run)(const SpvVerb *verb, SpvCall *call, char ***arguments);
 };
 
-extern const SpvVerb spv_verb_chart, spv_verb_check, spv_verb_guide, spv_verb_new, spv_verb_sheet;
+extern const SpvVerb spv_verb_blazon, spv_verb_chart, spv_verb_check, spv_verb_describe, spv_verb_guide,
+    spv_verb_new, spv_verb_sheet;
 
 /* Reads ARGUMENTS by ENTRIES, which end in { NULL } and put their values where they say; file names and texts
  * are G_OPTION_ARG_FILENAME, taken as they come whatever the locale. TRUE when the verb may go on; otherwise

@@ -28,3 +28,17 @@ gboolean
 spv_fur_pitch_is_valid(double pitch) {
   return pitch == 0 || (pitch >= SPV_FUR_PITCH_MIN && pitch <= SPV_FUR_PITCH_MAX);
 }
+
+SpvRgb
+spv_hatch_usual_colour(SpvHatch hatch) {
+  static const SpvRgb colours[SPV_N_HATCHES] = {
+    [SPV_HATCH_ARGENT] = { 0xef, 0xe6, 0xd2 },   [SPV_HATCH_OR] = { 0xc8, 0x9b, 0x3c },
+    [SPV_HATCH_GULES] = { 0xa8, 0x32, 0x2a },    [SPV_HATCH_AZURE] = { 0x2c, 0x55, 0x8c },
+    [SPV_HATCH_SABLE] = { 0x2b, 0x2d, 0x3a },    [SPV_HATCH_VERT] = { 0x24, 0x61, 0x58 },
+    [SPV_HATCH_PURPURE] = { 0x6b, 0x3a, 0x6e },  [SPV_HATCH_TENNE] = { 0xb5, 0x65, 0x2d },
+    [SPV_HATCH_SANGUINE] = { 0x6e, 0x1f, 0x26 },
+  };
+
+  g_return_val_if_fail((guint) hatch < SPV_N_HATCHES, colours[0]);
+  return colours[hatch];
+}

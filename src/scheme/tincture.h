@@ -40,6 +40,8 @@ typedef struct {
 /* "argent", "or", "gules", … as in the file. */
 const char *spv_hatch_key(SpvHatch hatch);
 gboolean spv_hatch_from_key(const char *key, SpvHatch *hatch);
+/* What a new tincture with HATCH looks like until the painter mixes it: common practice, from memory. */
+SpvRgb spv_hatch_usual_colour(SpvHatch hatch);
 
 /* Whether PITCH, mm, is one that a fur may have: 0, or between the limits. */
 gboolean spv_fur_pitch_is_valid(double pitch);

@@ -21,15 +21,6 @@ struct _SpvTincturesPane {
 
 G_DEFINE_FINAL_TYPE(SpvTincturesPane, spv_tinctures_pane, SPV_TYPE_PANE)
 
-/* What a new tincture is like, by its hatch: the plain colours of an old handbook, to be changed at once. */
-static const SpvRgb usual_colours[SPV_N_HATCHES] = {
-  [SPV_HATCH_ARGENT] = { 0xef, 0xe6, 0xd2 },   [SPV_HATCH_OR] = { 0xc8, 0x9b, 0x3c },
-  [SPV_HATCH_GULES] = { 0xa8, 0x32, 0x2a },    [SPV_HATCH_AZURE] = { 0x2c, 0x55, 0x8c },
-  [SPV_HATCH_SABLE] = { 0x2b, 0x2d, 0x3a },    [SPV_HATCH_VERT] = { 0x24, 0x61, 0x58 },
-  [SPV_HATCH_PURPURE] = { 0x6b, 0x3a, 0x6e },  [SPV_HATCH_TENNE] = { 0xb5, 0x65, 0x2d },
-  [SPV_HATCH_SANGUINE] = { 0x6e, 0x1f, 0x26 },
-};
-
 static GtkWidget *
 create_row(gpointer item, gpointer data) {
   return spv_tincture_row_new(SPV_TINCTURE_ITEM(item), spv_pane_session(SPV_PANE(data)));
@@ -87,7 +78,7 @@ on_add_colour(GSimpleAction *action, GVariant *parameter, gpointer pane) {
     return;
   SpvHatch hatch = unused_hatch(scheme);
   g_autofree char *id = new_id(scheme, spv_hatch_key(hatch));
-  SpvTincture tincture = { .id = id, .name = id, .colour = usual_colours[hatch], .hatch = hatch };
+  SpvTincture tincture = { .id = id, .name = id, .colour = spv_hatch_usual_colour(hatch), .hatch = hatch };
   add(pane, &tincture);
 }
 

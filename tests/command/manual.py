@@ -10,7 +10,7 @@ import unittest
 
 CLI = os.environ["SPV_CLI"]
 PAGE = os.path.join(os.environ["SPV_TEST_SOURCE_DIR"], "resources", "spolvero-cli.1")
-VERBS = ["new", "check", "guide", "sheet", "chart"]
+VERBS = ["new", "blazon", "describe", "check", "guide", "sheet", "chart"]
 
 
 def long_options(text):

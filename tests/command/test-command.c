@@ -10,7 +10,7 @@
 #include "command/run.h"
 #include "config.h"
 
-static const char *const verbs[] = { "new", "check", "guide", "sheet", "chart" };
+static const char *const verbs[] = { "new", "blazon", "describe", "check", "guide", "sheet", "chart" };
 
 static void
 help_names_every_verb_and_no_other(void **state) {

@@ -104,7 +104,8 @@ dress(Dressing *dressing, guint index) {
       replace(&layer, spv_layer_with_measure(layer, i, item->pattern.measures[i]));
   for (guint i = 0; i < info->n_texts; i++)
     replace(&layer, spv_layer_with_text(layer, i, item->texts[i]));
-  for (guint slot = 0; slot < info->n_slots; slot++)
+  /* A counterchanged layer shows no tincture of its own, and keeps the one that it will show again. */
+  for (guint slot = 0; slot < info->n_slots && item->counterchange < 0; slot++)
     replace(&layer,
             spv_layer_with_tincture(layer, slot, dressing->tinctures[index * SPV_PATTERN_SLOTS + slot]));
   if (layer->pattern.kind != SPV_PATTERN_FIELD)

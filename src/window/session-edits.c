@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "scheme/heraldic.h"
 #include "window/session.h"
 
 /* The least contrast in which a layer is plainly seen on a bare panel; 1 is none, 21 is black on white. */
@@ -214,6 +215,48 @@ spv_session_move_layer(SpvSession *session, guint from, guint to) {
   g_autoptr(SpvPanel) edited = spv_panel_with_layer_moved(panel, from, to);
   g_autofree char *label = g_strdup_printf(_("Move “%s”"), panel->layers[from]->name);
   push_panel(session, edited, label, NULL, (int) to);
+}
+
+/* A locked layer of BEFORE that is not the same in AFTER, or NULL. */
+static const SpvLayer *
+changed_locked_layer(const SpvPanel *before, const SpvPanel *after) {
+  for (guint i = 0; i < before->n_layers; i++) {
+    const SpvLayer *layer = before->layers[i];
+    int index = spv_panel_find_layer(after, layer->id);
+    if (layer->locked && (index < 0 || !spv_layer_equal(layer, after->layers[index])))
+      return layer;
+  }
+  return NULL;
+}
+
+/* Where the chosen layer stands on AFTER; the topmost one where it has gone. */
+static int
+chosen_on(SpvSession *session, const SpvPanel *after) {
+  const SpvLayer *layer = spv_session_chosen_layer(session);
+  int index = layer ? spv_panel_find_layer(after, layer->id) : -1;
+  return index >= 0 ? index : (int) after->n_layers - 1;
+}
+
+gboolean
+spv_session_lay_blazon(SpvSession *session, const char *text, SpvBlazonPlace *place, GError **error) {
+  const SpvPanel *panel = spv_session_chosen_panel(session);
+  guint index = (guint) spv_session_panel(session);
+  if (!panel)
+    return TRUE;
+  g_autoptr(SpvScheme) laid = spv_heraldic_lay(spv_session_scheme(session), index, text, place, error);
+  if (!laid)
+    return FALSE;
+  const SpvLayer *locked = changed_locked_layer(panel, laid->panels[index]);
+  if (locked) {
+    *place = (SpvBlazonPlace){ 0, 0 };
+    g_set_error(error, SPV_PATTERN_ERROR, SPV_PATTERN_ERROR_BLAZON,
+                _("the layer “%s” is locked: unlock it first, or leave it as it is"), locked->name);
+    return FALSE;
+  }
+  if (laid != spv_session_scheme(session))
+    spv_session_push_and_choose(session, laid, _("Change blazon"), NULL,
+                                chosen_on(session, laid->panels[index]));
+  return TRUE;
 }
 
 void

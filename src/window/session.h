@@ -8,6 +8,7 @@
 
 #include "check/check.h"
 #include "guide/guide.h"
+#include "heraldry/blazon.h"
 #include "scheme/history.h"
 
 G_BEGIN_DECLS
@@ -79,8 +80,8 @@ gboolean spv_session_can_edit_layer(SpvSession *session, guint index);
 void spv_session_rename_layer(SpvSession *session, guint index, const char *name);
 void spv_session_set_layer_hidden(SpvSession *session, guint index, gboolean hidden);
 void spv_session_set_layer_locked(SpvSession *session, guint index, gboolean locked);
-/* Makes layer INDEX another kind in place; tinctures that the old kind had no slot for are chosen as for a new
- * layer. */
+/* Makes layer INDEX another kind in place; tinctures that the old kind had no slot for are chosen as for a
+ * new layer. */
 void spv_session_set_layer_kind(SpvSession *session, guint index, SpvPatternKind kind);
 /* Turns the chosen layer into its mirror image. */
 void spv_session_mirror_layer(SpvSession *session);
@@ -95,6 +96,9 @@ void spv_session_duplicate_layer(SpvSession *session);
 void spv_session_move_layer(SpvSession *session, guint from, guint to);
 /* Whether that would do anything. */
 gboolean spv_session_can_move_layer(SpvSession *session, guint from, guint to);
+/* Makes the chosen panel's layers what TEXT says (see spv_heraldic_lay()). FALSE, with ERROR and PLACE set,
+ * where that is no blazon, and where a locked layer would change; then PLACE has no length. */
+gboolean spv_session_lay_blazon(SpvSession *session, const char *text, SpvBlazonPlace *place, GError **error);
 /* Carries out the remedy of FINDING, and shows the layer. */
 void spv_session_apply_finding(SpvSession *session, const SpvFinding *finding);
 

@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "window/blazon-entry.h"
 #include "window/canvas.h"
 #include "window/dialogs.h"
 #include "window/export-dialog.h"
@@ -20,7 +21,8 @@ typedef enum {
   NEEDS_DESIGN,  /* something visible on some panel */
   NEEDS_UNDO,
   NEEDS_REDO,
-  NEEDS_ROOM, /* a panel that can take one more layer */
+  NEEDS_PANEL, /* one that is chosen */
+  NEEDS_ROOM,  /* a panel that can take one more layer */
   NEEDS_LAYER,
   NEEDS_OPEN_LAYER, /* one that is not locked */
   NEEDS_WAY_UP,     /* likewise, with a place above */
@@ -96,6 +98,12 @@ static void
 choose_layer(SpvWindow *window) {
   g_action_group_change_action_state(G_ACTION_GROUP(window), "fold-right", g_variant_new_boolean(FALSE));
   spv_layers_pane_choose_kind(SPV_LAYERS_PANE(window->layers_pane));
+}
+
+static void
+edit_blazon(SpvWindow *window) {
+  g_action_group_change_action_state(G_ACTION_GROUP(window), "fold-right", g_variant_new_boolean(FALSE));
+  spv_blazon_entry_edit(SPV_BLAZON_ENTRY(window->blazon_entry));
 }
 
 static void
@@ -205,6 +213,7 @@ static const struct {
   { "redo", NEEDS_REDO, redo, NULL },
   { "add-layer", NEEDS_ROOM, NULL, add_layer },
   { "choose-layer", NEEDS_ROOM, choose_layer, NULL },
+  { "edit-blazon", NEEDS_PANEL, edit_blazon, NULL },
   { "remove-layer", NEEDS_OPEN_LAYER, remove_layer, NULL },
   { "duplicate-layer", NEEDS_LAYER_AND_ROOM, duplicate_layer, NULL },
   { "mirror-layer", NEEDS_OPEN_LAYER, mirror_layer, NULL },
@@ -298,6 +307,8 @@ is_met(SpvWindow *window, Need need) {
     return spv_session_undo_label(session) != NULL;
   case NEEDS_REDO:
     return spv_session_redo_label(session) != NULL;
+  case NEEDS_PANEL:
+    return panel != NULL;
   case NEEDS_ROOM:
     return room;
   case NEEDS_LAYER:

@@ -16,7 +16,7 @@ struct _SpvWindow {
   GtkWidget *stack, *left_pane, *right_pane;
   GtkWidget *harness_name, *harness_line;
   GtkWidget *canvas, *harness_view, *panel_pane;
-  GtkWidget *layers_pane, *measures_pane, *tinctures_pane, *findings_pane;
+  GtkWidget *blazon_entry, *layers_pane, *measures_pane, *tinctures_pane, *findings_pane;
 
   /* Its own. */
   SpvSession *session;   /* NULL while the window is empty */

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "window/blazon-entry.h"
 #include "window/canvas.h"
 #include "window/column.h"
 #include "window/findings-pane.h"
@@ -91,9 +92,9 @@ set_session(SpvWindow *window, SpvSession *session) {
                           G_CONNECT_SWAPPED);
   g_signal_connect_object(session, "notify::file", G_CALLBACK(on_state_changed), window, G_CONNECT_SWAPPED);
 
-  GtkWidget *const viewers[] = { window->canvas,       window->harness_view,  window->panel_pane,
-                                 window->layers_pane,  window->measures_pane, window->tinctures_pane,
-                                 window->findings_pane };
+  GtkWidget *const viewers[] = { window->canvas,         window->harness_view, window->panel_pane,
+                                 window->blazon_entry,   window->layers_pane,  window->measures_pane,
+                                 window->tinctures_pane, window->findings_pane };
   for (gsize i = 0; i < G_N_ELEMENTS(viewers); i++)
     g_object_set(viewers[i], "session", session, NULL);
   on_scheme_changed(window);
@@ -180,6 +181,7 @@ spv_window_dispose(GObject *object) {
 
 static void
 ensure_types(void) {
+  g_type_ensure(SPV_TYPE_BLAZON_ENTRY);
   g_type_ensure(SPV_TYPE_CANVAS);
   g_type_ensure(SPV_TYPE_COLUMN);
   g_type_ensure(SPV_TYPE_FINDINGS_PANE);
@@ -218,6 +220,7 @@ spv_window_class_init(SpvWindowClass *klass) {
   BIND(canvas);
   BIND(harness_view);
   BIND(panel_pane);
+  BIND(blazon_entry);
   BIND(layers_pane);
   BIND(measures_pane);
   BIND(tinctures_pane);

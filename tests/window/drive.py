@@ -116,6 +116,29 @@ def a_charge_found_by_its_name(start):
     program.quit()
 
 
+def a_blazon_becomes_the_layers(start):
+    program = start()
+    new_scheme(program, "Saltmarsh Wardens")
+    go_to_panel(program, "Kneepad, dexter")
+    program.key("ctrl+b")
+    program.type("vert, a bend argent, a kraken sable")
+    xdotool("key", "Return")
+    is_label(program, "kraken")
+    assert "win.undo" not in program.actions()
+    for _ in range(len("kraken sable")):
+        xdotool("key", "BackSpace")
+    program.type("lanter")
+    xdotool("key", "Tab")  # completes the word
+    program.type("sable")
+    xdotool("key", "Return")
+    program.find("push button", "Undo change blazon")
+    scheme = save_as(program, home("blazon.scheme.json"))
+    assert kinds_of(scheme, "kneepad-dexter") == ["field", "bend", "lantern"], scheme["designs"]
+    assert [layer["tinctures"] for layer in scheme["designs"]["kneepad-dexter"]["layers"]] == [
+        ["vert"], ["argent"], ["sable"]], scheme["designs"]
+    program.quit()
+
+
 def undo_and_redo(start):
     program = start()
     new_scheme(program, "Ashlar Guard")
@@ -252,5 +275,6 @@ def a_broken_file_is_reported(start):
 
 
 if __name__ == "__main__":
-    run([design_from_new_to_saved_file, a_charge_found_by_its_name, undo_and_redo, export_through_the_dialog,
-         work_survives_a_kill, work_survives_the_end_of_the_session, a_file_is_opened_by_the_chooser, a_broken_file_is_reported])
+    run([design_from_new_to_saved_file, a_charge_found_by_its_name, a_blazon_becomes_the_layers,
+         undo_and_redo, export_through_the_dialog, work_survives_a_kill, work_survives_the_end_of_the_session,
+         a_file_is_opened_by_the_chooser, a_broken_file_is_reported])

@@ -156,7 +156,10 @@ spv_parser_noun(SpvBlazonParser *parser, int on, guint *index) {
     return SPV_PARSED_WRONG;
   if (count(parser, *index, noun, quantity, from) != SPV_PARSED)
     return SPV_PARSED_WRONG;
-  return g_str_has_suffix(noun->words, "words") ? read_words(parser, *index) : SPV_PARSED;
+  /* "lettering" alone has words already. */
+  if (noun->kind == SPV_PATTERN_LETTERING && !g_str_equal(noun->words, "lettering"))
+    return read_words(parser, *index);
+  return SPV_PARSED;
 }
 
 SpvParsed

@@ -168,7 +168,7 @@ read_field(SpvBlazonParser *parser) {
 
   if (spv_parser_varied_at(parser, parser->at, &length)) {
     parsed = spv_parser_varied(parser, -1, &index);
-    return parsed == SPV_PARSED ? spv_parser_tail(parser, index, TRUE) : parsed;
+    return parsed == SPV_PARSED ? spv_parser_tail(parser, index, FALSE) : parsed;
   }
   parsed = spv_parser_tincture(parser, &words);
   if (parsed != SPV_PARSED)

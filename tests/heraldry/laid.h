@@ -51,3 +51,12 @@ slot_at(const SpvDraft *draft, SpvPoint point) {
   assert_true(first != spv_path_contains(draft->area[1], point));
   return first ? 0 : 1;
 }
+
+/* The area that only one of A and B covers. */
+static inline double
+difference_of(const SpvShape *a, const SpvShape *b) {
+  g_autoptr(SpvShape) only_a = spv_shape_difference(a, b);
+  g_autoptr(SpvShape) only_b = spv_shape_difference(b, a);
+
+  return spv_shape_area(only_a) + spv_shape_area(only_b);
+}

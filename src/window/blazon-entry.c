@@ -132,7 +132,7 @@ offer_words(SpvBlazonEntry *self, gboolean all) {
 static void
 on_word_chosen(SpvWordCompletion *completion, const char *word, SpvBlazonEntry *self) {
   SpvSession *session = spv_pane_session(SPV_PANE(self));
-  g_autofree char *text = typed_text(self), *spaced = g_strconcat(word, " ", NULL);
+  g_autofree char *text = typed_text(self);
   guint cursor = cursor_of(self), begin = cursor;
   GtkTextIter start, end;
 
@@ -142,9 +142,12 @@ on_word_chosen(SpvWordCompletion *completion, const char *word, SpvBlazonEntry *
   g_auto(GStrv) words = spv_heraldic_complete(spv_session_scheme(session), text, cursor, &begin);
   gtk_text_buffer_get_iter_at_offset(buffer_of(self), &start, (int) begin);
   gtk_text_buffer_get_iter_at_offset(buffer_of(self), &end, (int) cursor);
+  gboolean spaced = g_unichar_isspace(gtk_text_iter_get_char(&end));
   self->syncing = TRUE;
   gtk_text_buffer_delete(buffer_of(self), &start, &end);
-  gtk_text_buffer_insert(buffer_of(self), &start, spaced, -1);
+  gtk_text_buffer_insert(buffer_of(self), &start, word, -1);
+  if (!spaced)
+    gtk_text_buffer_insert(buffer_of(self), &start, " ", 1);
   self->syncing = FALSE;
   self->typing = TRUE;
 }

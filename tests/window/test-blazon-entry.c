@@ -154,6 +154,16 @@ words_are_completed(void **state) {
   expect_open(&bench, FALSE);
   assert_int_equal(count_steps(bench.session), 0);
 
+  /* Within the words no second space is put. */
+  GtkTextIter at;
+  gtk_text_buffer_set_text(buffer_of(&bench), "vert, a  argent", -1);
+  gtk_text_buffer_get_iter_at_offset(buffer_of(&bench), &at, 8);
+  gtk_text_buffer_place_cursor(buffer_of(&bench), &at);
+  gtk_text_buffer_insert_at_cursor(buffer_of(&bench), "lanter", -1);
+  expect_open(&bench, TRUE);
+  assert_true(press(&bench, GDK_KEY_Tab, 0));
+  assert_words(&bench, "vert, a lantern argent");
+
   /* Down and Enter take another; Enter alone is for the blazon. */
   type_blazon(&bench, "vert, a bend");
   expect_open(&bench, TRUE);

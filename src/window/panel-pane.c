@@ -7,7 +7,7 @@
 #include <math.h>
 
 #include "window/measure-entry.h"
-#include "window/panel-pair.h"
+#include "window/pair-pane.h"
 #include "window/screen-text.h"
 #include "window/tip.h"
 
@@ -33,11 +33,7 @@ struct _SpvPanelPane {
   SpvMeasureEntry *depth;
   GtkCheckButton *measured;
   GtkLabel *error;
-  GtkWidget *pair;
-  GtkLabel *pair_heading;
-  GtkButton *size_button;
-  GtkButton *design_button;
-  GtkButton *mirror_button;
+  SpvPane *pair; /* the panel on the other side */
 
   SpvMeasureEntry *own[SPV_OUTLINE_MEASURES];
   int own_family;   /* whose own measures stand in the grid, or -1 */
@@ -280,70 +276,6 @@ on_name_key(GtkEventControllerKey *controller, guint keyval, guint keycode, GdkM
   return TRUE;
 }
 
-/* Copies to the panel of the other side, as one edit. */
-static void
-copy_across(SpvPanelPane *self, SpvScheme *(*copy)(const SpvScheme *scheme, guint from, guint to),
-            const char *label) {
-  SpvSession *session = spv_pane_session(SPV_PANE(self));
-  int from, to;
-
-  if (!chosen(self))
-    return;
-  from = spv_session_panel(session);
-  to = spv_panel_pair_find(spv_session_scheme(session), (guint) from);
-  if (to < 0)
-    return;
-  g_autoptr(SpvScheme) edited = copy(spv_session_scheme(session), (guint) from, (guint) to);
-  if (edited)
-    spv_session_push(session, edited, label, NULL);
-}
-
-static void
-on_size_clicked(SpvPanelPane *self) {
-  copy_across(self, spv_panel_pair_copy_size, _("Copy size across"));
-}
-
-static void
-on_design_clicked(SpvPanelPane *self) {
-  copy_across(self, spv_panel_pair_copy_design, _("Copy design across"));
-}
-
-static void
-on_mirror_clicked(SpvPanelPane *self) {
-  copy_across(self, spv_panel_pair_copy_design_mirrored, _("Copy design across, mirrored"));
-}
-
-/* COPIED is SCHEME with the design copied across: SCHEME itself when it is there already, NULL when it may
- * not be. */
-static void
-show_copy(GtkButton *button, const SpvScheme *copied, const SpvScheme *scheme, const char *does,
-          const char *done) {
-  gtk_widget_set_sensitive(GTK_WIDGET(button), copied && copied != scheme);
-  spv_tip_set(GTK_WIDGET(button), !copied            ? _("A layer there is locked: unlock it first")
-                                  : copied != scheme ? does
-                                                     : done);
-}
-
-static void
-show_pair(SpvPanelPane *self, const SpvScheme *scheme, guint index) {
-  int other = spv_panel_pair_find(scheme, index);
-
-  gtk_widget_set_visible(self->pair, other >= 0);
-  if (other < 0)
-    return;
-  g_autoptr(SpvScheme) sized = spv_panel_pair_copy_size(scheme, index, (guint) other);
-  g_autoptr(SpvScheme) designed = spv_panel_pair_copy_design(scheme, index, (guint) other);
-  g_autoptr(SpvScheme) mirrored = spv_panel_pair_copy_design_mirrored(scheme, index, (guint) other);
-  gtk_label_set_text(self->pair_heading, scheme->panels[other]->name);
-  show_copy(self->size_button, sized, scheme, _("Give it this panel's outline, size and surface"),
-            _("It has this panel's outline, size and surface"));
-  show_copy(self->design_button, designed, scheme, _("Put this panel's layers in place of its own"),
-            _("It has this panel's layers"));
-  show_copy(self->mirror_button, mirrored, scheme,
-            _("Put the mirror image of this panel's layers in place of its own"),
-            _("It has the mirror image of this panel's layers"));
-}
-
 /* Fields for the family's own measures, unless they are there already. */
 static void
 build_own(SpvPanelPane *self, SpvOutlineFamily family) {
@@ -429,7 +361,6 @@ spv_panel_pane_refill(SpvPane *pane) {
     gtk_drop_down_set_selected(self->surface, (guint) panel->surface.kind);
   gtk_check_button_set_active(self->measured, panel->measured);
   self->showing = FALSE;
-  show_pair(self, spv_session_scheme(session), (guint) spv_session_panel(session));
 }
 
 static void
@@ -453,10 +384,6 @@ bind_children(GtkWidgetClass *widget_class) {
   gtk_widget_class_bind_template_child(widget_class, SpvPanelPane, measured);
   gtk_widget_class_bind_template_child(widget_class, SpvPanelPane, error);
   gtk_widget_class_bind_template_child(widget_class, SpvPanelPane, pair);
-  gtk_widget_class_bind_template_child(widget_class, SpvPanelPane, pair_heading);
-  gtk_widget_class_bind_template_child(widget_class, SpvPanelPane, size_button);
-  gtk_widget_class_bind_template_child(widget_class, SpvPanelPane, design_button);
-  gtk_widget_class_bind_template_child(widget_class, SpvPanelPane, mirror_button);
 }
 
 static void
@@ -466,6 +393,7 @@ spv_panel_pane_class_init(SpvPanelPaneClass *klass) {
   G_OBJECT_CLASS(klass)->finalize = spv_panel_pane_finalize;
   SPV_PANE_CLASS(klass)->refill = spv_panel_pane_refill;
   g_type_ensure(SPV_TYPE_MEASURE_ENTRY);
+  g_type_ensure(SPV_TYPE_PAIR_PANE);
   gtk_widget_class_set_template_from_resource(widget_class, "/org/spolvero/ui/panel-pane.ui");
   bind_children(widget_class);
   gtk_widget_class_bind_template_callback(widget_class, on_name_changed);
@@ -476,9 +404,6 @@ spv_panel_pane_class_init(SpvPanelPaneClass *klass) {
   gtk_widget_class_bind_template_callback(widget_class, on_surface_selected);
   gtk_widget_class_bind_template_callback(widget_class, on_depth_changed);
   gtk_widget_class_bind_template_callback(widget_class, on_measured_toggled);
-  gtk_widget_class_bind_template_callback(widget_class, on_size_clicked);
-  gtk_widget_class_bind_template_callback(widget_class, on_design_clicked);
-  gtk_widget_class_bind_template_callback(widget_class, on_mirror_clicked);
 }
 
 static void
@@ -507,6 +432,7 @@ spv_panel_pane_init(SpvPanelPane *self) {
   spv_measure_entry_set_spec(self->depth, &depth_spec, FALSE);
   spv_measure_entry_set_name(self->depth, _("Depth"));
   fill_drop_downs(self);
+  g_object_bind_property(self, "session", self->pair, "session", G_BINDING_DEFAULT);
 }
 
 GtkWidget *

@@ -12,8 +12,8 @@ G_DECLARE_FINAL_TYPE(SpvWordCompletion, spv_word_completion, SPV, WORD_COMPLETIO
 
 /* Signal: "chosen" (string): the painter took a word. */
 
-/* For VIEW, as a child of PARENT, which lays out its children by a layout manager, has VIEW in it, and must let
- * go of the list when it is disposed of. */
+/* For VIEW, as a child of PARENT, which lays out its children by a layout manager, has VIEW in it, and must
+ * let go of the list when it is disposed of. */
 SpvWordCompletion *spv_word_completion_new(GtkTextView *view, GtkWidget *parent);
 
 /* Offers WORDS (NULL-terminated) at the cursor; none puts the list away. */

@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "window/chart-export.h"
+
 /* What a dialog in the air remembers; it belongs to its dialog. */
 typedef struct {
   GtkWindow *parent; /* the dialog goes when the parent does */
@@ -127,13 +129,14 @@ on_replace_answered(GtkDialog *dialog, int response, gpointer data) {
   gtk_window_destroy(GTK_WINDOW(dialog));
 }
 
-/* The chooser asked about the name as it was typed; with the suffix it may be another file's. */
+/* The chooser asked about the name as it was typed; with the suffix, or a page's number, THERE may be another
+ * file's. FILE is the answer. */
 static void
-ask_to_replace(const Question *asked, GFile *file) {
+ask_to_replace(const Question *asked, GFile *file, GFile *there) {
   Question *question = question_new(asked->parent, asked->data);
   question->chosen = asked->chosen;
   question->file = g_object_ref(file);
-  g_autofree char *name = g_file_get_basename(file);
+  g_autofree char *name = g_file_get_basename(there);
   GtkWidget *dialog = gtk_message_dialog_new(asked->parent, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT,
                                              GTK_MESSAGE_QUESTION, GTK_BUTTONS_NONE,
                                              _("“%s” is there already."), name);
@@ -155,7 +158,7 @@ on_save_chosen(GtkNativeDialog *dialog, int response, gpointer data) {
     g_autoptr(GFile) folder = g_file_get_parent(file);
     g_autoptr(GFile) named = g_file_get_child(folder, full);
     if (g_file_query_exists(named, NULL))
-      ask_to_replace(question, named);
+      ask_to_replace(question, named, named);
     else
       question->chosen(named, question->data);
   }
@@ -172,6 +175,41 @@ spv_dialog_save_scheme(GtkWindow *parent, GFile *folder, const char *name, SpvFi
   Question *question = question_new(parent, data);
   question->chosen = chosen;
   show_chooser(chooser, question, G_CALLBACK(on_save_chosen));
+}
+
+static void
+on_sampler_chosen(GtkNativeDialog *dialog, int response, gpointer data) {
+  Question *question = data;
+  g_autoptr(GFile) file = take_answer(dialog, response);
+  if (file) {
+    g_autofree char *typed = g_file_get_basename(file), *name = spv_chart_export_name(typed);
+    g_autofree char *first = spv_chart_export_first(name);
+    g_autoptr(GFile) folder = g_file_get_parent(file);
+    g_autoptr(GFile) named = g_file_get_child(folder, name);
+    g_autoptr(GFile) there = g_file_get_child(folder, first);
+    if (!g_str_equal(first, typed) && g_file_query_exists(there, NULL))
+      ask_to_replace(question, named, there);
+    else
+      question->chosen(named, question->data);
+  }
+  g_idle_add_full(G_PRIORITY_DEFAULT_IDLE, release_chooser, g_object_ref(question->parent), g_object_unref);
+}
+
+void
+spv_dialog_save_sampler(GtkWindow *parent, GFile *folder, const char *name, SpvFileFunc chosen,
+                        gpointer data) {
+  GtkFileChooserNative *chooser = chooser_new(parent, _("Export sampler"), GTK_FILE_CHOOSER_ACTION_SAVE,
+                                              _("_Export"), folder);
+  g_autoptr(GtkFileFilter) pages = gtk_file_filter_new();
+  gtk_file_filter_set_name(pages, _("PDF, PNG and SVG"));
+  gtk_file_filter_add_suffix(pages, "pdf");
+  gtk_file_filter_add_suffix(pages, "png");
+  gtk_file_filter_add_suffix(pages, "svg");
+  gtk_file_chooser_add_filter(GTK_FILE_CHOOSER(chooser), pages);
+  gtk_file_chooser_set_current_name(GTK_FILE_CHOOSER(chooser), name);
+  Question *question = question_new(parent, data);
+  question->chosen = chosen;
+  show_chooser(chooser, question, G_CALLBACK(on_sampler_chosen));
 }
 
 /* Names */

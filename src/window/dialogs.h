@@ -20,6 +20,9 @@ void spv_dialog_open_scheme(GtkWindow *parent, GFile *folder, SpvFileFunc chosen
  * agreed to. */
 void spv_dialog_save_scheme(GtkWindow *parent, GFile *folder, const char *name, SpvFileFunc chosen,
                             gpointer data);
+/* Likewise; the file ends in a format's suffix: .pdf unless another was typed. */
+void spv_dialog_save_sampler(GtkWindow *parent, GFile *folder, const char *name, SpvFileFunc chosen,
+                             gpointer data);
 /* An SVG file. */
 void spv_dialog_open_drawing(GtkWindow *parent, SpvFileFunc chosen, gpointer data);
 void spv_dialog_choose_folder(GtkWindow *parent, GFile *folder, SpvFileFunc chosen, gpointer data);

@@ -204,6 +204,7 @@ static const struct {
   { "save-as", NEEDS_SCHEME, spv_window_save_as, NULL },
   { "save-as-template", NEEDS_SCHEME, spv_window_save_as_template, NULL },
   { "export", NEEDS_DESIGN, export_sheets, NULL },
+  { "export-sampler", NEEDS_NOTHING, spv_window_export_sampler, NULL },
   { "scheme-properties", NEEDS_SCHEME, scheme_properties, NULL },
   { "about", NEEDS_NOTHING, about, NULL },
   { "restore-kept", NEEDS_NOTHING, spv_window_restore_kept, NULL },

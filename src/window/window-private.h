@@ -52,6 +52,9 @@ void spv_window_update_recent(SpvWindow *window);
 /* Files dropped on the window are opened. */
 void spv_window_accept_files(SpvWindow *window);
 
+/* window-sampler.c: likewise. */
+void spv_window_export_sampler(SpvWindow *window);
+
 /* window-kept.c: the answers to what the bar offers. */
 void spv_window_restore_kept(SpvWindow *window);
 void spv_window_discard_kept(SpvWindow *window);

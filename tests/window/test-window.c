@@ -29,7 +29,7 @@ static void
 an_empty_window_offers_a_start_only(void **state) {
   (void) state;
   SpvWindow *window = spv_window_new(application);
-  static const char *const on[] = { "new", "open", "open-recent", "about" };
+  static const char *const on[] = { "new", "open", "open-recent", "export-sampler", "about" };
   g_auto(GStrv) actions = g_action_group_list_actions(G_ACTION_GROUP(window));
   assert_true(g_strv_length(actions) >= 30);
   for (char **at = actions; *at; at++) {

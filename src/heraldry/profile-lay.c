@@ -295,13 +295,41 @@ right_part(const GArray *run, SpvTransform t, SpvPoint axis, SpvPoint along) {
   return spv_path_builder_build(builder);
 }
 
+/* A leg's run: where on the leg it begins, and its steps from there. */
+typedef struct {
+  double base;
+  GArray *run;
+} Leg;
+
+/* LINE on a leg of LENGTH mm, whole up to S1: it begins in a trough that lies just where the other leg's
+ * does, LEAN mm along the leg from the apex for each mm of its depth. */
+static Leg
+leg_from_apex(const SpvLine *line, double length, double s1, double lean) {
+  const SpvProfileUnit *unit = spv_profile_unit(line->profile);
+  guint n = MAX(spv_line_periods(line, s1, s1), 1);
+  SpvLine whole = *line;
+  /* How far out it begins goes by the depth, which may go by the pitch, which goes by how far out it begins.
+   */
+  double of_pitch = line->amplitude < 0 ? unit->part_of_pitch / 2 * lean : 0;
+  double fixed = MAX(line->amplitude, 0) / 2 * lean;
+  double base = CLAMP(fixed + of_pitch * s1 / MAX(n + of_pitch, 0.5 * n), -s1 / 2, s1 / 2);
+  double pitch = (s1 - base) / n, shift = unit->start > 0 ? pitch / 2 : 0;
+
+  whole.periods = n;
+  return (Leg){ base, spv_line_run(&whole, length - base, shift, shift + n * pitch) };
+}
+
 SpvPath *
 spv_line_lay_legs(const SpvLine *line, SpvPoint apex, SpvPoint direction, double length, double s0, double s1,
                   double side) {
   g_return_val_if_fail(line != NULL && direction.x > 0 && length > 0, NULL);
+  gboolean meets = s0 <= 0 && s1 > 0 && line->profile != SPV_PROFILE_PLAIN && line->amplitude != 0;
+  double lean = (side < 0 ? 1 : -1) * direction.y / direction.x;
+  Leg leg = meets ? leg_from_apex(line, length, s1, lean) : (Leg){ 0, spv_line_run(line, length, s0, s1) };
+  g_autoptr(GArray) run = leg.run;
   SpvPoint across = spv_point_scale(spv_point_quarter_turn(direction), side < 0 ? -1 : 1);
-  SpvTransform t = { direction.x, direction.y, across.x, across.y, apex.x, apex.y };
-  g_autoptr(GArray) run = spv_line_run(line, length, s0, s1);
+  SpvPoint start = spv_point_add(apex, spv_point_scale(direction, leg.base));
+  SpvTransform t = { direction.x, direction.y, across.x, across.y, start.x, start.y };
   g_autoptr(SpvPath) right = right_part(run, t, apex, direction);
   g_autoptr(SpvPath) left = spv_path_transform(right, (SpvTransform){ -1, 0, 0, 1, 2 * apex.x, 0 });
   SpvPathBuilder *builder = spv_path_builder_new();

@@ -50,8 +50,8 @@ static const SpvRunStep wavy[] = {
 };
 /* Heads wider than their necks, on both sides. */
 static const SpvRunStep nebuly[] = {
-  CURVE(0.42, -0.5, 0.46, -0.12, 0.25, 0), CURVE(0.04, 0.12, 0.08, 0.5, 0.5, 0.5),
-  CURVE(0.92, 0.5, 0.96, 0.12, 0.75, 0), CURVE(0.54, -0.12, 0.58, -0.5, 1, -0.5),
+  CURVE(0.3, -0.5, 0.44, -0.16, 0.25, 0), CURVE(0.06, 0.16, 0.2, 0.5, 0.5, 0.5),
+  CURVE(0.8, 0.5, 0.94, 0.16, 0.75, 0), CURVE(0.56, -0.16, 0.7, -0.5, 1, -0.5),
 };
 static const SpvRunStep dovetailed[] = {
   LINE(0.34, -0.5), LINE(0.16, 0.5), LINE(0.84, 0.5), LINE(0.66, -0.5), LINE(1, -0.5),
@@ -71,8 +71,8 @@ static const SpvRunStep urdy[] = {
 };
 /* Flames: sharp at both ends, with a wave in either side. */
 static const SpvRunStep rayonny[] = {
-  CURVE(0.02, -0.25, 0.36, -0.22, 0.25, 0), CURVE(0.14, 0.22, 0.48, 0.25, 0.5, 0.5),
-  CURVE(0.52, 0.25, 0.86, 0.22, 0.75, 0), CURVE(0.64, -0.22, 0.98, -0.25, 1, -0.5),
+  CURVE(0, -0.2, 0.48, -0.22, 0.25, 0), CURVE(0.02, 0.22, 0.5, 0.2, 0.5, 0.5),
+  CURVE(0.5, 0.2, 0.98, 0.22, 0.75, 0), CURVE(0.52, -0.22, 1, -0.2, 1, -0.5),
 };
 
 #define STEPS(table) table, G_N_ELEMENTS(table)
@@ -87,12 +87,12 @@ static const SpvProfileUnit units[SPV_N_PROFILES] = {
   [SPV_PROFILE_ENGRAILED] = { STEPS(engrailed), 0.5, 1.0 / 6, 0.5, FALSE, TRUE },
   [SPV_PROFILE_INVECTED] = { STEPS(invected), -0.5, 1.0 / 6, 0.5, FALSE, TRUE },
   [SPV_PROFILE_WAVY] = { STEPS(wavy), -0.5, 1.0 / 4, 0.35, TRUE, TRUE },
-  [SPV_PROFILE_NEBULY] = { STEPS(nebuly), -0.5, 1.0 / 4, 0.6, TRUE, TRUE },
+  [SPV_PROFILE_NEBULY] = { STEPS(nebuly), -0.5, 1.0 / 4, 0.65, TRUE, TRUE },
   [SPV_PROFILE_DOVETAILED] = { STEPS(dovetailed), -0.5, 1.0 / 5, 0.5, FALSE, TRUE },
   [SPV_PROFILE_RAGULY] = { STEPS(raguly), -0.5, 1.0 / 5, 0.5, FALSE, FALSE },
   [SPV_PROFILE_POTENTY] = { STEPS(potenty), -0.5, 1.0 / 4, 0.5, FALSE, TRUE },
   [SPV_PROFILE_URDY] = { STEPS(urdy), -0.5, 1.0 / 5, 0.8, FALSE, TRUE },
-  [SPV_PROFILE_RAYONNY] = { STEPS(rayonny), -0.5, 1.0 / 5, 0.9, FALSE, TRUE },
+  [SPV_PROFILE_RAYONNY] = { STEPS(rayonny), -0.5, 1.0 / 5, 1, FALSE, TRUE },
 };
 /* clang-format on */
 
@@ -164,7 +164,9 @@ spv_line_periods(const SpvLine *line, double length, double unit) {
     return MIN(line->periods, SPV_PATTERN_MAX_COUNT);
   if (!(length > 0) || !(pitch > 0))
     return 1;
-  return (guint) CLAMP(round(length / pitch), 1, SPV_PATTERN_MAX_COUNT);
+  /* Just under a half, so that lengths which should be the same, but for the last digits or the chords of a
+   * curve, don't differ by a tooth where half a tooth is left over. */
+  return (guint) CLAMP(floor(length / pitch + 0.499), 1, SPV_PATTERN_MAX_COUNT);
 }
 
 double

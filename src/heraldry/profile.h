@@ -55,8 +55,8 @@ gboolean spv_profile_is_symmetrical(SpvProfile profile);
 SpvPath *spv_line_lay(const SpvLine *line, const SpvTrack *baseline, double s0, double s1, double side);
 /* LINE on two legs that fall from APEX, the right one in DIRECTION (length 1, x > 0), the left one as its
  * mirror image: one run from the left leg's end over the apex to the right one's, each leg LENGTH mm long and
- * whole from S0 to S1 mm from the apex. The teeth are cut where the legs meet, not bent. Crests stand below
- * where SIDE is 1, above where it is -1. */
+ * whole from S0 to S1 mm from the apex; where S0 is 0, from where the troughs of both legs meet. Crests stand
+ * below where SIDE is 1, above where it is -1. */
 SpvPath *spv_line_lay_legs(const SpvLine *line, SpvPoint apex, SpvPoint direction, double length, double s0,
                            double s1, double side);
 /* How many whole periods LINE has on LENGTH mm: at least 1, at most SPV_PATTERN_MAX_COUNT, 0 for a plain one.

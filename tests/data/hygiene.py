@@ -100,6 +100,7 @@ for name in sorted(listed - translated):
     faults.append(f"po/POTFILES.in: {name} has no words to translate, or is gone")
 
 for resource, folders in (("resources/data.gresource.xml", ["resources"]),
+                          ("resources/charges.gresource.xml", ["resources"]),
                           ("ui/spolvero.gresource.xml", ["ui", "resources/icons"])):
     named = set(re.findall(r"<file[^>]*>([^<]+)</file>", text(resource)))
     for entry in sorted(named):
@@ -108,6 +109,8 @@ for resource, folders in (("resources/data.gresource.xml", ["resources"]),
     if resource.startswith("ui/"):
         there = {os.path.basename(name) for name in files
                  if re.match(r"ui/.*\.(ui|css)$", name) or re.match(r"resources/icons/.*\.svg$", name)}
+    elif resource.endswith("charges.gresource.xml"):
+        there = {name[len("resources/"):] for name in files if name.startswith("resources/charges/")}
     else:
         there = {name[len("resources/"):] for name in files if re.match(r"resources/(harnesses|examples)/", name)}
         there.add("index.json")

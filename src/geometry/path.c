@@ -120,6 +120,27 @@ spv_path_builder_close(SpvPathBuilder *builder) {
 }
 
 void
+spv_path_builder_step(SpvPathBuilder *builder, const SpvPathStep *step) {
+  switch (step->op) {
+  case SPV_PATH_MOVE:
+    spv_path_builder_move(builder, step->to);
+    break;
+  case SPV_PATH_LINE:
+    spv_path_builder_line(builder, step->to);
+    break;
+  case SPV_PATH_CURVE:
+    spv_path_builder_curve(builder, step->c1, step->c2, step->to);
+    break;
+  case SPV_PATH_ARC:
+    spv_path_builder_arc(builder, step->centre, step->radius, step->start, step->sweep);
+    break;
+  case SPV_PATH_CLOSE:
+    spv_path_builder_close(builder);
+    break;
+  }
+}
+
+void
 spv_path_builder_path(SpvPathBuilder *builder, const SpvPath *path) {
   g_return_if_fail(builder != NULL);
   g_return_if_fail(path != NULL);

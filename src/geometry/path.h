@@ -48,6 +48,8 @@ void spv_path_builder_arc(SpvPathBuilder *builder, SpvPoint centre, double radiu
                           double sweep);
 /* Closes the run; nothing if none is open. */
 void spv_path_builder_close(SpvPathBuilder *builder);
+/* Adds one step, as the function for its kind does. */
+void spv_path_builder_step(SpvPathBuilder *builder, const SpvPathStep *step);
 /* Adds every step of PATH. */
 void spv_path_builder_path(SpvPathBuilder *builder, const SpvPath *path);
 /* Adds one closed run through N points. */

@@ -60,27 +60,6 @@ add_run(GArray *runs, SpvPathBuilder *builder, double tolerance) {
   g_array_append_val(runs, run);
 }
 
-static void
-add_step(SpvPathBuilder *builder, const SpvPathStep *step) {
-  switch (step->op) {
-  case SPV_PATH_MOVE:
-    spv_path_builder_move(builder, step->to);
-    break;
-  case SPV_PATH_LINE:
-    spv_path_builder_line(builder, step->to);
-    break;
-  case SPV_PATH_CURVE:
-    spv_path_builder_curve(builder, step->c1, step->c2, step->to);
-    break;
-  case SPV_PATH_ARC:
-    spv_path_builder_arc(builder, step->centre, step->radius, step->start, step->sweep);
-    break;
-  case SPV_PATH_CLOSE:
-    spv_path_builder_close(builder);
-    break;
-  }
-}
-
 /* The runs of PATH that are more than a point, all closed. */
 static GArray *
 split(const SpvPath *path) {
@@ -95,7 +74,7 @@ split(const SpvPath *path) {
     SpvPathBuilder *builder = spv_path_builder_new();
     gsize first = i;
     do
-      add_step(builder, &steps[i++]);
+      spv_path_builder_step(builder, &steps[i++]);
     while (i < n && steps[i].op != SPV_PATH_MOVE);
     if (i - first > 1)
       add_run(runs, builder, tolerance);
@@ -217,7 +196,7 @@ add_wound(SpvPathBuilder *builder, GArray *runs, guint index) {
   gboolean slit = FALSE;
 
   for (gsize i = 0; i + 1 < n; i++)
-    add_step(builder, &steps[i]);
+    spv_path_builder_step(builder, &steps[i]);
   for (guint k = 0; k < runs->len; k++) {
     const Run *hole = &g_array_index(runs, Run, k);
     if (!hole->slit || hole->owner != (int) index)

@@ -8,31 +8,11 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#include "heraldry/spelling.h"
+
 #define MOST_NEAR 3       /* words that are like the wrong one */
 #define MOST_CANDIDATES 8 /* in one message */
 #define MOST_SHOWN 60     /* characters of the wrong words */
-#define LONGEST 24        /* of a longer word only this much is compared: no word of ours is as long */
-
-/* How many characters must be put in, taken out, changed, or swapped with the next, to make B of A (optimal
- * string alignment). */
-static guint
-distance(const char *a, const char *b) {
-  gsize n_a = MIN(strlen(a), LONGEST), n_b = MIN(strlen(b), LONGEST);
-  guint rows[LONGEST + 1][LONGEST + 1];
-
-  for (gsize i = 0; i <= n_a; i++)
-    for (gsize j = 0; j <= n_b; j++) {
-      if (i == 0 || j == 0) {
-        rows[i][j] = (guint) (i + j);
-        continue;
-      }
-      guint changed = rows[i - 1][j - 1] + (a[i - 1] != b[j - 1]);
-      rows[i][j] = MIN(changed, MIN(rows[i - 1][j], rows[i][j - 1]) + 1);
-      if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
-        rows[i][j] = MIN(rows[i][j], rows[i - 2][j - 2] + 1);
-    }
-  return rows[n_a][n_b];
-}
 
 static void
 append(GString *list, const char *words) {
@@ -56,7 +36,7 @@ near_words(const SpvBlazonParser *parser, const char *word) {
     guint best_away = MAX(1, (guint) strlen(word) / 3) + 1;
     for (guint i = 0; i < parser->expected->len; i++) {
       const SpvExpected *expected = &g_array_index(parser->expected, SpvExpected, i);
-      guint away = is_word(expected) ? distance(word, expected->words) : G_MAXUINT;
+      guint away = is_word(expected) ? spv_spelling_distance(word, expected->words) : G_MAXUINT;
       if (away < best_away && !g_hash_table_contains(said, expected->words)) {
         best = expected->words;
         best_away = away;

@@ -83,24 +83,6 @@ add_mirrored(SpvPathBuilder *builder, const SpvPathStep *step, SpvPoint to) {
   }
 }
 
-static void
-add_step(SpvPathBuilder *builder, const SpvPathStep *step) {
-  switch (step->op) {
-  case SPV_PATH_LINE:
-    spv_path_builder_line(builder, step->to);
-    break;
-  case SPV_PATH_CURVE:
-    spv_path_builder_curve(builder, step->c1, step->c2, step->to);
-    break;
-  case SPV_PATH_ARC:
-    spv_path_builder_arc(builder, step->centre, step->radius, step->start, step->sweep);
-    break;
-  case SPV_PATH_MOVE:
-  case SPV_PATH_CLOSE:
-    g_assert_not_reached();
-  }
-}
-
 static SpvPath *
 outline_path(const SpvOutlineSpec *spec) {
   g_autoptr(GArray) steps = g_array_new(FALSE, FALSE, sizeof(SpvPathStep));
@@ -110,7 +92,7 @@ outline_path(const SpvOutlineSpec *spec) {
   spv_outline_family(spec->family)->draw(spec, &half);
   spv_path_builder_move(builder, spv_point(0, 0));
   for (guint i = 0; i < steps->len; i++)
-    add_step(builder, &g_array_index(steps, SpvPathStep, i));
+    spv_path_builder_step(builder, &g_array_index(steps, SpvPathStep, i));
   for (guint i = steps->len; i-- > 0;) {
     SpvPoint start = i > 0 ? g_array_index(steps, SpvPathStep, i - 1).to : spv_point(0, 0);
     add_mirrored(builder, &g_array_index(steps, SpvPathStep, i), spv_point(-start.x, start.y));

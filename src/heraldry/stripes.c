@@ -165,27 +165,6 @@ spv_lay_stripes(const SpvPattern *pattern, const SpvFrame *frame, SpvDraft *draf
   spv_parallels_rule(&lines, outline, SPV_LINE_DIVISION, 0, draft);
 }
 
-static void
-add_step(SpvPathBuilder *builder, const SpvPathStep *step) {
-  switch (step->op) {
-  case SPV_PATH_MOVE:
-    spv_path_builder_move(builder, step->to);
-    break;
-  case SPV_PATH_LINE:
-    spv_path_builder_line(builder, step->to);
-    break;
-  case SPV_PATH_CURVE:
-    spv_path_builder_curve(builder, step->c1, step->c2, step->to);
-    break;
-  case SPV_PATH_ARC:
-    spv_path_builder_arc(builder, step->centre, step->radius, step->start, step->sweep);
-    break;
-  case SPV_PATH_CLOSE:
-    spv_path_builder_close(builder);
-    break;
-  }
-}
-
 /* The last place where STEP, from FROM on, comes over to the right of the centre line; the rest of it is
  * added to BUILDER from there. FALSE when it does not. */
 static gboolean
@@ -193,7 +172,7 @@ comes_over(SpvPoint from, const SpvPathStep *step, SpvPathBuilder *builder) {
   SpvPathBuilder *alone = spv_path_builder_new();
 
   spv_path_builder_move(alone, from);
-  add_step(alone, step);
+  spv_path_builder_step(alone, step);
   g_autoptr(SpvPath) path = spv_path_builder_build(alone);
   g_autoptr(GPtrArray) rings = flatten_run(path);
   const SpvPoint ends[2] = { from, step->to };
@@ -225,7 +204,7 @@ right_of_centre(const SpvPath *run) {
     if (comes_over(steps[i - 2].to, &steps[i - 1], builder))
       first = i;
   for (gsize i = first; i < n; i++)
-    add_step(builder, &steps[i]);
+    spv_path_builder_step(builder, &steps[i]);
   return spv_path_builder_build(builder);
 }
 

@@ -108,7 +108,7 @@ what_is_said_composes_the_same_regions(void **state) {
   g_autoptr(GRand) rand = g_rand_new_with_seed(1566);
 
   (void) state;
-  for (int round = 0; round < 150; round++) {
+  for (int round = 0; round < 100; round++) {
     g_autoptr(SpvScheme) scheme = scene_random(rand, 5);
     g_autofree char *words = spv_heraldic_describe(scheme, 0);
     g_autoptr(SpvPanel) bare = spv_panel_with_layers(scheme->panels[0], NULL, 0);

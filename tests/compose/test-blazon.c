@@ -3,6 +3,8 @@
  */
 #include "support/near.h"
 
+#include <string.h>
+
 #include "compose/compose.h"
 #include "scheme/heraldic.h"
 #include "support/scene.h"
@@ -88,6 +90,63 @@ old_coats_have_their_proportions(void **state) {
     if (fabs(share - coats[i].share) > 3e-3)
       fail_msg("“%s”: %s is %.5f, not %.5f", coats[i].text, coats[i].id, share, coats[i].share);
   }
+}
+
+/* The first field of LINE, a line of CSV (RFC 4180) whose quoted fields hold no line breaks. */
+static char *
+first_field(const char *line) {
+  const char *end = line[0] == '"' ? strchr(line + 1, '"') : strchr(line, ',');
+
+  assert_non_null(end);
+  return line[0] == '"' ? g_strndup(line + 1, (gsize) (end - line - 1))
+                        : g_strndup(line, (gsize) (end - line));
+}
+
+/* What is borne on old coats that we don't draw. */
+static const char *
+undrawn_in(const char *text) {
+  static const char *const words[] = { "martlet", "eaglet", "lioncel" };
+
+  for (guint i = 0; i < G_N_ELEMENTS(words); i++)
+    if (strstr(text, words[i]))
+      return words[i];
+  return NULL;
+}
+
+/* Every coat of the reference table is laid and composed whole, except where a beast or a bird is borne: that
+ * is named, not dropped. */
+static void
+every_old_coat_is_laid_or_its_beast_is_named(void **state) {
+  g_autofree char *path = g_build_filename(g_getenv("SPV_TEST_SOURCE_DIR"), "tests", "reference",
+                                           "blazons.csv", NULL);
+  g_autofree char *csv = NULL;
+  guint laid = 0, named = 0;
+
+  (void) state;
+  assert_true(g_file_get_contents(path, &csv, NULL, NULL));
+  g_auto(GStrv) lines = g_strsplit(csv, "\n", -1);
+  for (guint i = 1; lines[i] != NULL && lines[i][0] != '\0'; i++) {
+    g_autofree char *text = first_field(lines[i]);
+    const char *undrawn = undrawn_in(text);
+    g_autoptr(SpvScheme) scheme = scene_new(SPV_OUTLINE_PLATE, 24, 28);
+    g_autoptr(GError) error = NULL;
+    g_autoptr(SpvScheme) coat = spv_heraldic_lay(scheme, 0, text, NULL, &error);
+
+    if (undrawn != NULL) {
+      assert_null(coat);
+      assert_non_null(strstr(error->message, undrawn));
+      named++;
+      continue;
+    }
+    if (coat == NULL)
+      fail_msg("“%s”: %s", text, error->message);
+    g_autoptr(SpvPartition) partition = partition_of(coat);
+    assert_true(spv_shape_is_empty(partition->bare));
+    assert_true(partition->regions->len >= 2);
+    laid++;
+  }
+  assert_true(laid >= 25);
+  assert_int_equal(named, 3);
 }
 
 static void
@@ -183,6 +242,7 @@ int
 main(void) {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test(old_coats_have_their_proportions),
+    cmocka_unit_test(every_old_coat_is_laid_or_its_beast_is_named),
     cmocka_unit_test(what_is_said_composes_the_same_regions),
     cmocka_unit_test(laying_what_is_there_changes_nothing),
     cmocka_unit_test(names_locks_and_hidden_layers_are_kept),

@@ -85,7 +85,7 @@ if compiler:
 
 translated = set()
 for name in files:
-    if name.startswith("src/") and name.endswith(".c"):
+    if name.startswith("src/") and name.endswith((".c", ".h")):
         words = re.sub(r"/\*.*?\*/", "", text(name), flags=re.S)
         if re.search(r'(?<![A-Za-z0-9_])N?_\("', words) or re.search(r'\b(ngettext|C_|g_dngettext)\s*\(', words):
             translated.add(name)

@@ -2,11 +2,11 @@
 /* A panel and what lies on it, in painter's order. */
 #include "draw/draw.h"
 
-/* Strokes half a line inside and half outside of each boundary of AREA. */
+/* Strokes each boundary of AREA, LINE wide on paper. */
 static void
-stroke_boundary(cairo_t *cr, const SpvPath *area, double paper_mm) {
+stroke_boundary(cairo_t *cr, const SpvPath *area, double line, double paper_mm) {
   cairo_set_source_rgb(cr, 0, 0, 0);
-  cairo_set_line_width(cr, SPV_LINE_INK / paper_mm);
+  cairo_set_line_width(cr, line / paper_mm);
   spv_draw_add_path(cr, area);
   cairo_stroke(cr);
 }
@@ -18,7 +18,7 @@ stroke_clips(cairo_t *cr, const SpvLaidShape *shape, double paper_mm) {
     cairo_save(cr);
     spv_draw_add_path(cr, shape->area);
     cairo_clip(cr);
-    stroke_boundary(cr, g_ptr_array_index(shape->clips, i), paper_mm);
+    stroke_boundary(cr, g_ptr_array_index(shape->clips, i), SPV_LINE_INK, paper_mm);
     cairo_restore(cr);
   }
 }
@@ -28,6 +28,10 @@ fill_shape(cairo_t *cr, const SpvScheme *scheme, const SpvLaidShape *shape, SpvD
            double paper_mm) {
   const SpvTincture *tincture = &scheme->tinctures[shape->tincture];
 
+  /* The line goes down first and the area over it: what is left is outside, whatever runs the area is made
+   * of, which may overlap. */
+  if (mode != SPV_DRAW_COLOUR)
+    stroke_boundary(cr, shape->area, 2 * SPV_LINE_INK, paper_mm);
   spv_draw_add_path(cr, shape->area);
   switch (mode) {
   case SPV_DRAW_COLOUR:
@@ -38,12 +42,10 @@ fill_shape(cairo_t *cr, const SpvScheme *scheme, const SpvLaidShape *shape, SpvD
     cairo_set_source_rgb(cr, 1, 1, 1);
     cairo_fill_preserve(cr);
     spv_draw_hatch(cr, tincture->hatch, paper_mm);
-    stroke_boundary(cr, shape->area, paper_mm);
     break;
   case SPV_DRAW_LINES:
     cairo_set_source_rgb(cr, 1, 1, 1);
     cairo_fill(cr);
-    stroke_boundary(cr, shape->area, paper_mm);
     break;
   }
   if (shape->clips && mode != SPV_DRAW_COLOUR)
@@ -70,7 +72,9 @@ spv_draw_panel(cairo_t *cr, const SpvComposition *composition, SpvDrawMode mode,
   cairo_clip(cr);
   cairo_set_source_rgb(cr, 1, 1, 1);
   cairo_paint(cr);
+  /* Square corners come out square; sharper ones, where two runs of one area may meet, grow no spikes. */
   cairo_set_line_join(cr, CAIRO_LINE_JOIN_MITER);
+  cairo_set_miter_limit(cr, 1.5);
   for (guint i = 0; i < composition->shapes->len; i++)
     draw_shape(cr, composition->scheme, g_ptr_array_index(composition->shapes, i), mode, paper_mm);
   cairo_restore(cr);

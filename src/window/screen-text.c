@@ -28,7 +28,7 @@ spv_screen_text_sentence(const char *message) {
     return g_strdup("");
   g_string_append_unichar(sentence, g_unichar_totitle(g_utf8_get_char(unbroken)));
   g_string_append(sentence, g_utf8_next_char(unbroken));
-  if (!g_str_has_suffix(unbroken, "."))
+  if (!g_str_has_suffix(unbroken, ".") && !g_str_has_suffix(unbroken, "?"))
     g_string_append_c(sentence, '.');
   return g_string_free(g_steal_pointer(&sentence), FALSE);
 }

@@ -45,6 +45,7 @@ a_message_becomes_a_sentence(void **state) {
   static const char *const rows[][2] = {
     { "the width must be from 0.5 to 500\u2009mm", "The width must be from 0.5 to 500\u202fmm." },
     { "Ready.", "Ready." },
+    { "did you mean engrailed?", "Did you mean engrailed?" },
     { "éclair", "Éclair." },
     { "“Foot” must not be below 0", "“Foot” must not be below 0." },
     { "", "" },

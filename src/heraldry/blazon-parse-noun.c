@@ -214,22 +214,23 @@ kind_at(SpvBlazonParser *parser, guint at, SpvPatternKind *kind, guint *length) 
   return TRUE;
 }
 
+/* Whether one of the first BEFORE items is of KIND. */
 static gboolean
-has_kind(SpvBlazonParser *parser, SpvPatternKind kind) {
-  for (guint i = 0; i < parser->items->len; i++)
+has_kind(SpvBlazonParser *parser, guint before, SpvPatternKind kind) {
+  for (guint i = 0; i < before; i++)
     if (spv_parser_item(parser, i)->pattern.kind == kind)
       return TRUE;
   return FALSE;
 }
 
-/* As kind_at(), for what is there already: without a paly-bendy, "the paly bendy" is the paly, with a bendy
- * on what it says this of. */
+/* As kind_at(), for one of the first BEFORE items: without a paly-bendy, "the paly bendy" is the paly, with a
+ * bendy on what it says this of. */
 static gboolean
-kind_there(SpvBlazonParser *parser, guint at, SpvPatternKind *kind, guint *length) {
+kind_there(SpvBlazonParser *parser, guint at, guint before, SpvPatternKind *kind, guint *length) {
   if (!kind_at(parser, at, kind, length))
     return FALSE;
   if (*length == 2 && (*kind == SPV_PATTERN_PALY_BENDY || *kind == SPV_PATTERN_BARRY_BENDY) &&
-      !has_kind(parser, *kind)) {
+      !has_kind(parser, before, *kind)) {
     *kind = *kind == SPV_PATTERN_PALY_BENDY ? SPV_PATTERN_PALY : SPV_PATTERN_BARRY;
     *length = 1;
   }
@@ -237,7 +238,7 @@ kind_there(SpvBlazonParser *parser, guint at, SpvPatternKind *kind, guint *lengt
 }
 
 SpvParsed
-spv_parser_reference(SpvBlazonParser *parser, gboolean all, guint *index) {
+spv_parser_reference(SpvBlazonParser *parser, guint before, gboolean all, guint *index) {
   guint from = parser->at, n_ordinal, n_kind, found = 0;
   guint the = spv_parser_match(parser, from, "the", SPV_EXPECT_KEYWORD);
   SpvPatternKind kind;
@@ -245,10 +246,10 @@ spv_parser_reference(SpvBlazonParser *parser, gboolean all, guint *index) {
   if (the == 0)
     return SPV_PARSED_NOTHING;
   guint ordinal = ordinal_at(parser, from + the, &n_ordinal);
-  if (!kind_there(parser, from + the + n_ordinal, &kind, &n_kind))
+  if (!kind_there(parser, from + the + n_ordinal, before, &kind, &n_kind))
     return SPV_PARSED_NOTHING;
   parser->at += the + n_ordinal + n_kind;
-  for (guint i = 0; i < parser->items->len && (ordinal == 0 || found < ordinal); i++)
+  for (guint i = 0; i < before && (ordinal == 0 || found < ordinal); i++)
     if (spv_parser_item(parser, i)->pattern.kind == kind) {
       found++;
       *index = i;

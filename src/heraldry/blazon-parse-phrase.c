@@ -376,7 +376,7 @@ read_on_the(SpvBlazonParser *parser, Before *before) {
   if (the_words > 0 && g_array_index(parser->tokens, SpvToken, parser->at + the_words).type == SPV_TOKEN_TEXT)
     parsed = SPV_PARSED_NOTHING;
   else
-    parsed = spv_parser_reference(parser, FALSE, &bearer);
+    parsed = spv_parser_reference(parser, parser->items->len, FALSE, &bearer);
   if (parsed == SPV_PARSED_NOTHING)
     parser->at = at;
   if (parsed != SPV_PARSED)

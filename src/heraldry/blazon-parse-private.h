@@ -116,8 +116,8 @@ gboolean spv_parser_quantity_at(SpvBlazonParser *parser, guint at, SpvQuantity *
 SpvParsed spv_parser_noun(SpvBlazonParser *parser, int on, guint *index);
 /* Reads a noun after "semy of", and adds an item of it. */
 SpvParsed spv_parser_strewn(SpvBlazonParser *parser, int on, guint *index);
-/* Reads "the second fess", an item that is there; ALL: also one that bears nothing. */
-SpvParsed spv_parser_reference(SpvBlazonParser *parser, gboolean all, guint *index);
+/* Reads "the second fess", one of the items before BEFORE; ALL: also one that bears nothing. */
+SpvParsed spv_parser_reference(SpvBlazonParser *parser, guint before, gboolean all, guint *index);
 /* The error for a word that should be a noun. */
 SpvParsed spv_parser_no_noun(SpvBlazonParser *parser);
 

@@ -158,7 +158,7 @@ read_counterchanged(SpvBlazonParser *parser, guint index) {
     return SPV_PARSED_NOTHING;
   if (spv_parser_take(parser, "across")) {
     guint at = parser->at;
-    if (spv_parser_reference(parser, TRUE, &across) != SPV_PARSED)
+    if (spv_parser_reference(parser, index, TRUE, &across) != SPV_PARSED)
       return SPV_PARSED_WRONG;
     if (spv_pattern_info(spv_parser_item(parser, across)->pattern.kind)->n_slots != 2)
       return spv_parser_wrong(parser, at, parser->at,

@@ -305,7 +305,8 @@ spv_blazon_write_words(SpvBlazonWriter *writer, guint index, const SpvPattern *p
   writer->bare_noun = writer->out->len == named;
 }
 
-/* A cross of the fur potent is not a cross potent; a fess "potenty or and gules" is not one with that line. */
+/* A cross of the fur potent is not a cross potent; a fess "potenty or and gules" is not one with that line.
+ */
 void
 spv_blazon_write_plain(SpvBlazonWriter *writer, guint index) {
   const SpvBlazonItem *item = g_ptr_array_index(writer->items, index);
@@ -314,7 +315,8 @@ spv_blazon_write_plain(SpvBlazonWriter *writer, guint index) {
 
   if (item->counterchange >= 0 || !words || line < 0)
     return;
-  if (!(g_str_has_prefix(words, "potenty") && !writer->lined) && !(g_str_equal(words, "potent") && writer->bare_noun))
+  if (!(g_str_has_prefix(words, "potenty") && !writer->lined) &&
+      !(g_str_equal(words, "potent") && writer->bare_noun))
     return;
   g_string_append(writer->out, " plain");
   if (item->pattern.measures[line].unit == SPV_UNIT_AUTO)

@@ -41,8 +41,8 @@ read_unit(SpvBlazonParser *parser, const SpvMeasureSpec *spec, double *number) {
   case SPV_MEASURE_ANGLE:
     if (sign == 0xB0)
       parser->at++;
-    else if (!spv_parser_take(parser, "degrees"))
-      spv_parser_take(parser, "deg");
+    else if (!spv_parser_take_silently(parser, "degrees"))
+      spv_parser_take_silently(parser, "deg");
     return SPV_UNIT_DEGREES;
   case SPV_MEASURE_LENGTH:
     if (sign == '%') {

@@ -70,6 +70,7 @@ say_expect(SpvExpect expect) {
     return _("words in quotes");
   case SPV_EXPECT_SIGN:
   case SPV_EXPECT_KEYWORD:
+  case SPV_EXPECT_SILENT:
     return NULL;
   }
   return NULL;

@@ -145,7 +145,7 @@ read_attitude(SpvBlazonParser *parser, guint index) {
       *turn = (SpvMeasure){ SPV_UNIT_DEGREES, turns[i].degrees };
       return SPV_PARSED;
     }
-  if (!spv_parser_take(parser, "reversed") && !spv_parser_take(parser, "inverted"))
+  if (!spv_parser_take(parser, "reversed") && !spv_parser_take_silently(parser, "inverted"))
     return SPV_PARSED_NOTHING;
   *turn = (SpvMeasure){ SPV_UNIT_DEGREES, turn->value > 0 ? turn->value - 180 : turn->value + 180 };
   return SPV_PARSED;

@@ -38,10 +38,12 @@ spv_parser_varied(SpvBlazonParser *parser, int on, guint *index) {
 
 static gboolean
 take_semy(SpvBlazonParser *parser) {
-  static const char *const words[] = { "semy of", "seme of", "semee of", "strewn with", "powdered with" };
+  static const char *const others[] = { "seme of", "semee of", "strewn with", "powdered with" };
 
-  for (guint i = 0; i < G_N_ELEMENTS(words); i++)
-    if (spv_parser_take(parser, words[i]))
+  if (spv_parser_take(parser, "semy of"))
+    return TRUE;
+  for (guint i = 0; i < G_N_ELEMENTS(others); i++)
+    if (spv_parser_take_silently(parser, others[i]))
       return TRUE;
   return FALSE;
 }
@@ -114,10 +116,12 @@ read_cotised(SpvBlazonParser *parser, guint index, guint from) {
   if (parsed == SPV_PARSED_WRONG)
     return parsed;
   if (parsed == SPV_PARSED) {
-    beside->tinctures[0] = g_steal_pointer(&words);
+    spv_parser_give(parser, at, 0, words);
+    spv_parser_give_pending(parser, words);
     return SPV_PARSED;
   }
   beside->tinctures[0] = g_strdup(item->tinctures[0]);
+  beside->tincture_places[0] = item->tincture_places[0];
   beside->counterchange = item->counterchange;
   for (guint i = 0; i < parser->pending->len; i++)
     if (g_array_index(parser->pending, guint, i) == index) {
@@ -142,6 +146,7 @@ add_copy(SpvBlazonParser *parser, guint index, guint *copy_index) {
   for (guint i = 0; i < SPV_PATTERN_TEXTS; i++)
     spv_blazon_item_set_text(copy, i, item->texts[i]);
   copy->tinctures[0] = g_strdup(item->tinctures[0]);
+  copy->tincture_places[0] = item->tincture_places[0];
   *spv_parser_mark(parser, *copy_index) = *spv_parser_mark(parser, index);
   for (guint i = 0, n = parser->pending->len; i < n; i++)
     if (g_array_index(parser->pending, guint, i) == index)
@@ -287,8 +292,8 @@ read_belonging(SpvBlazonParser *parser, guint index) {
     return parsed;
   spv_parser_take_sign(parser, ',');
   guint word = parser->at;
-  if (spv_parser_take(parser, "cotised") || spv_parser_take(parser, "cottised") ||
-      spv_parser_take(parser, "endorsed"))
+  if (spv_parser_take(parser, "cotised") || spv_parser_take_silently(parser, "cottised") ||
+      spv_parser_take_silently(parser, "endorsed"))
     return read_cotised(parser, index, word);
   if (spv_parser_take(parser, "between"))
     return read_between(parser, index, word);

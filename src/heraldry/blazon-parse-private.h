@@ -36,9 +36,10 @@ typedef enum {
   SPV_EXPECT_POSITION,
   SPV_EXPECT_TEXT, /* words in quotes */
   SPV_EXPECT_SIGN,
-  SPV_EXPECT_KEYWORD /* the word itself: "and", a measure's key */
+  SPV_EXPECT_KEYWORD, /* the word itself: "and", a measure's key */
+  SPV_EXPECT_SILENT   /* another word for one that is noted: not worth a word */
 } SpvExpect;
-#define SPV_N_EXPECTS (SPV_EXPECT_KEYWORD + 1)
+#define SPV_N_EXPECTS (SPV_EXPECT_SILENT + 1)
 
 typedef struct {
   SpvExpect expect;
@@ -69,7 +70,8 @@ typedef struct {
   GPtrArray *mentions; /* char *: the tinctures in the order in which they are named */
   GArray *expected;    /* SpvExpected at token FURTHEST, which was looked at and did not fit */
   guint furthest;
-  GError *error; /* what went wrong, where more can be said than what could stand there */
+  SpvBlazonPlace named; /* where the tincture that was read last stands */
+  GError *error;        /* what went wrong, where more can be said than what could stand there */
   SpvBlazonPlace place;
 } SpvBlazonParser;
 
@@ -87,6 +89,7 @@ SpvParsed spv_parser_wrong(SpvBlazonParser *parser, guint from, guint to, char *
 guint spv_parser_match(SpvBlazonParser *parser, guint at, const char *words, SpvExpect expect);
 /* Reads WORDS, or SIGN (also noted), where they stand next. */
 gboolean spv_parser_take(SpvBlazonParser *parser, const char *words);
+gboolean spv_parser_take_silently(SpvBlazonParser *parser, const char *words); /* not noted */
 gboolean spv_parser_take_sign(SpvBlazonParser *parser, gunichar sign);
 /* Notes that WORDS could stand at token AT. */
 void spv_parser_expect(SpvBlazonParser *parser, guint at, const char *words, SpvExpect expect);
@@ -136,6 +139,10 @@ SpvParsed spv_parser_bracket(SpvBlazonParser *parser, guint index);
 
 /* Reads one tincture; in words to WORDS, NULL for "bare". */
 SpvParsed spv_parser_tincture(SpvBlazonParser *parser, char **words);
+/* Gives item INDEX the tincture that was read last. */
+void spv_parser_give(SpvBlazonParser *parser, guint index, guint slot, const char *words);
+/* Gives it to all that wait for one. */
+void spv_parser_give_pending(SpvBlazonParser *parser, const char *words);
 /* Reads as many as item INDEX has, or "counterchanged"; one that has none of its own is left pending. */
 SpvParsed spv_parser_tinctures(SpvBlazonParser *parser, guint index);
 

@@ -112,8 +112,9 @@ read_mention(SpvBlazonParser *parser, char **words) {
   return SPV_PARSED;
 }
 
-SpvParsed
-spv_parser_tincture(SpvBlazonParser *parser, char **words) {
+/* What is in words of the tincture that stands next, to WORDS; NULL for "bare". */
+static SpvParsed
+read_words(SpvBlazonParser *parser, char **words) {
   g_auto(SpvBlazonTincture) tincture = { .fur = SPV_FUR_NONE };
   SpvParsed parsed;
 
@@ -132,6 +133,34 @@ spv_parser_tincture(SpvBlazonParser *parser, char **words) {
       return SPV_PARSED;
   g_ptr_array_add(parser->mentions, g_strdup(*words));
   return SPV_PARSED;
+}
+
+SpvParsed
+spv_parser_tincture(SpvBlazonParser *parser, char **words) {
+  SpvBlazonPlace first = spv_parser_token(parser)->place, last;
+  SpvParsed parsed = read_words(parser, words);
+
+  if (parsed != SPV_PARSED)
+    return parsed;
+  last = g_array_index(parser->tokens, SpvToken, parser->at - 1).place;
+  parser->named = (SpvBlazonPlace){ first.start, last.start + last.length - first.start };
+  return SPV_PARSED;
+}
+
+void
+spv_parser_give(SpvBlazonParser *parser, guint index, guint slot, const char *words) {
+  SpvBlazonItem *item = spv_parser_item(parser, index);
+
+  g_free(item->tinctures[slot]);
+  item->tinctures[slot] = g_strdup(words);
+  item->tincture_places[slot] = parser->named;
+}
+
+void
+spv_parser_give_pending(SpvBlazonParser *parser, const char *words) {
+  for (guint i = 0; i < parser->pending->len; i++)
+    spv_parser_give(parser, g_array_index(parser->pending, guint, i), 0, words);
+  g_array_set_size(parser->pending, 0);
 }
 
 /* Counterchanges item INDEX across what is named after it, or across what is usual; the word is token FROM.
@@ -154,7 +183,7 @@ read_counterchanged(SpvBlazonParser *parser, guint index) {
   guint from = parser->at, across = 0;
   gboolean given = FALSE;
 
-  if (!spv_parser_take(parser, "counterchanged") && !spv_parser_take(parser, "counter-changed"))
+  if (!spv_parser_take(parser, "counterchanged") && !spv_parser_take_silently(parser, "counter-changed"))
     return SPV_PARSED_NOTHING;
   if (spv_parser_take(parser, "across")) {
     guint at = parser->at;
@@ -192,11 +221,8 @@ read_single(SpvBlazonParser *parser, guint index) {
       g_array_append_val(parser->pending, index);
     return SPV_PARSED;
   }
-  g_free(item->tinctures[0]);
-  item->tinctures[0] = g_strdup(words);
-  for (guint i = 0; i < parser->pending->len; i++)
-    spv_parser_item(parser, g_array_index(parser->pending, guint, i))->tinctures[0] = g_strdup(words);
-  g_array_set_size(parser->pending, 0);
+  spv_parser_give(parser, index, 0, words);
+  spv_parser_give_pending(parser, words);
   return SPV_PARSED;
 }
 
@@ -224,8 +250,10 @@ spv_parser_tinctures(SpvBlazonParser *parser, guint index) {
       return SPV_PARSED_WRONG;
     if (slot > 0)
       spv_parser_take(parser, "and");
-    if (spv_parser_tincture(parser, &item->tinctures[slot]) != SPV_PARSED)
+    g_autofree char *words = NULL;
+    if (spv_parser_tincture(parser, &words) != SPV_PARSED)
       return SPV_PARSED_WRONG;
+    spv_parser_give(parser, index, slot, words);
   }
   return SPV_PARSED;
 }

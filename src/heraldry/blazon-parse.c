@@ -69,7 +69,7 @@ void
 spv_parser_expect(SpvBlazonParser *parser, guint at, const char *words, SpvExpect expect) {
   SpvExpected expected = { expect, words };
 
-  if (at < parser->furthest)
+  if (at < parser->furthest || expect == SPV_EXPECT_SILENT)
     return;
   if (at > parser->furthest) {
     parser->furthest = at;
@@ -108,9 +108,17 @@ spv_parser_take(SpvBlazonParser *parser, const char *words) {
 }
 
 gboolean
+spv_parser_take_silently(SpvBlazonParser *parser, const char *words) {
+  guint n = spv_parser_match(parser, parser->at, words, SPV_EXPECT_SILENT);
+
+  parser->at += n;
+  return n > 0;
+}
+
+gboolean
 spv_parser_take_sign(SpvBlazonParser *parser, gunichar sign) {
   const SpvToken *token = spv_parser_token(parser);
-  const char *words = sign == '[' ? "[" : sign == ']' ? "]" : sign == ',' ? "," : ".";
+  const char *words = sign == '[' ? "[" : sign == ']' ? "]" : ",";
 
   if (token->type != SPV_TOKEN_SIGN || token->sign != sign) {
     spv_parser_expect(parser, parser->at, words, SPV_EXPECT_SIGN);
@@ -175,28 +183,36 @@ read_field(SpvBlazonParser *parser) {
     return parsed;
   if (spv_parser_add(parser, SPV_PATTERN_FIELD, -1, from, &index) != SPV_PARSED)
     return SPV_PARSED_WRONG;
-  spv_parser_item(parser, index)->tinctures[0] = g_steal_pointer(&words);
+  spv_parser_give(parser, index, 0, words);
   return spv_parser_tail(parser, index, TRUE);
 }
 
-/* What may stand before a charge that lies on the panel, and means nothing more. */
-static void
+/* Reads one of the signs that part phrases and are seldom used. */
+static gboolean
+take_seldom_sign(SpvBlazonParser *parser) {
+  const SpvToken *token = spv_parser_token(parser);
+
+  if (token->type != SPV_TOKEN_SIGN || !(token->sign == ';' || token->sign == ':' || token->sign == '.'))
+    return FALSE;
+  parser->at++;
+  return TRUE;
+}
+
+/* Reads what may stand before a charge that lies on the panel, and means nothing more; whether there was any.
+ */
+static gboolean
 skip_joints(SpvBlazonParser *parser) {
-  static const char *const joints[] = {
-    "and", "with", "also", "overall", "over all", "all within", "within"
-  };
+  static const char *const joints[] = { "with", "also", "over all", "all within", "within" };
+  guint from = parser->at;
   gboolean again = TRUE;
 
   while (again) {
-    again = spv_parser_take_sign(parser, ',');
-    while (spv_parser_token(parser)->type == SPV_TOKEN_SIGN &&
-           strchr(";:", (int) spv_parser_token(parser)->sign)) {
-      parser->at++;
-      again = TRUE;
-    }
+    again = spv_parser_take_sign(parser, ',') || take_seldom_sign(parser) || spv_parser_take(parser, "and") ||
+            spv_parser_take(parser, "overall");
     for (guint i = 0; i < G_N_ELEMENTS(joints); i++)
-      again |= spv_parser_take(parser, joints[i]);
+      again |= spv_parser_take_silently(parser, joints[i]);
   }
+  return parser->at > from;
 }
 
 /* What is only known once all is read: what is charged, and how far cotises stand apart. */
@@ -223,7 +239,7 @@ check_pending(SpvBlazonParser *parser) {
   const SpvBlazonItem *item = spv_parser_item(parser, g_array_index(parser->pending, guint, 0));
   if (!parser->error) {
     parser->error = g_error_new_literal(SPV_PATTERN_ERROR, SPV_PATTERN_ERROR_BLAZON,
-                                        _("it has no tincture; name one after it, such as azure or or"));
+                                        _("it has no tincture; name one after it: azure, or, gules"));
     parser->place = item->place;
   }
   return SPV_PARSED_WRONG;
@@ -231,16 +247,16 @@ check_pending(SpvBlazonParser *parser) {
 
 gboolean
 spv_parser_blazon(SpvBlazonParser *parser) {
-  SpvParsed parsed = spv_parser_token(parser)->type == SPV_TOKEN_END ? SPV_PARSED_NOTHING
-                                                                     : read_field(parser);
+  SpvParsed parsed = read_field(parser);
 
   while (parsed != SPV_PARSED_WRONG) {
-    skip_joints(parser);
-    if (spv_parser_take_sign(parser, '.') && spv_parser_token(parser)->type != SPV_TOKEN_END)
-      return FALSE;
-    if (spv_parser_token(parser)->type == SPV_TOKEN_END)
+    gboolean joined = skip_joints(parser);
+    gboolean ended = spv_parser_token(parser)->type == SPV_TOKEN_END;
+    /* After a comma at the end, too, so as to know what could be typed there. */
+    if (!ended || joined || parser->items->len == 0)
+      parsed = spv_parser_charge(parser, -1);
+    if (ended)
       break;
-    parsed = spv_parser_charge(parser, -1);
     if (parsed == SPV_PARSED_NOTHING)
       parsed = spv_parser_no_noun(parser);
   }

@@ -175,7 +175,7 @@ static const struct {
   const char *one, *many;
 } own_nouns[] = {
   { SPV_PATTERN_FIELD, "field", "fields" },
-  { SPV_PATTERN_BAR_GEMEL, "bar gemel", "bars gemel" },
+  { SPV_PATTERN_BAR_GEMEL, "bar gemel", "bars gemelles" },
   { SPV_PATTERN_COTISE, "cotise", "cotises" },
   { SPV_PATTERN_BEND_SINISTER, "bend sinister", "bends sinister" },
   { SPV_PATTERN_FLAUNCHES, "flaunch", "flaunches" },
@@ -200,7 +200,7 @@ static const struct {
   const char *tincture;
 } other_nouns[] = {
   { "fesse", NULL, SPV_PATTERN_FESS, 0, NULL },
-  { "bar gemelle", "bars gemelles", SPV_PATTERN_BAR_GEMEL, 0, NULL },
+  { "bar gemelle", "bars gemel", SPV_PATTERN_BAR_GEMEL, 0, NULL },
   { "bar-gemel", "bars gemels", SPV_PATTERN_BAR_GEMEL, 0, NULL },
   { "cottise", NULL, SPV_PATTERN_COTISE, 0, NULL },
   { "cost", NULL, SPV_PATTERN_COTISE, 0, NULL },

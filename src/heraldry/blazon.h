@@ -28,9 +28,10 @@ typedef struct {
   /* A tincture for each slot, in words (see spv_blazon_tincture_read()); NULL leaves what lies beneath. */
   char *tinctures[SPV_PATTERN_SLOTS];
   /* Indices of items before it, or -1. */
-  int on;               /* what it is laid on, and cut to; otherwise the panel */
-  int counterchange;    /* a division of two tinctures, across which it shows the other one of them */
-  SpvBlazonPlace place; /* where a parsed blazon names it */
+  int on;            /* what it is laid on, and cut to; otherwise the panel */
+  int counterchange; /* a division of two tinctures, across which it shows the other one of them */
+  /* Where a parsed blazon names it, and each of its tinctures: no length where that is said by no word. */
+  SpvBlazonPlace place, tincture_places[SPV_PATTERN_SLOTS];
 } SpvBlazonItem;
 
 SpvBlazonItem *spv_blazon_item_new(SpvPatternKind kind);

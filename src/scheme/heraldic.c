@@ -185,7 +185,7 @@ spv_heraldic_lay(const SpvScheme *scheme, guint panel_index, const char *text, S
       if (item->tinctures[slot] != NULL &&
           !spv_heraldic_resolve(&tinged, item->tinctures[slot], &id, error)) {
         if (place != NULL)
-          *place = item->place;
+          *place = item->tincture_places[slot].length > 0 ? item->tincture_places[slot] : item->place;
         return NULL;
       }
       g_ptr_array_add(ids, id);

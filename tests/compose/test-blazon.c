@@ -167,7 +167,7 @@ what_is_said_composes_the_same_regions(void **state) {
   g_autoptr(GRand) rand = g_rand_new_with_seed(1566);
 
   (void) state;
-  for (int round = 0; round < 100; round++) {
+  for (int round = 0; round < ROUNDS(100); round++) {
     g_autoptr(SpvScheme) scheme = scene_random(rand, 5);
     g_autofree char *words = spv_heraldic_describe(scheme, 0);
     g_autoptr(SpvPanel) bare = spv_panel_with_layers(scheme->panels[0], NULL, 0);
@@ -189,7 +189,7 @@ laying_what_is_there_changes_nothing(void **state) {
   g_autoptr(GRand) rand = g_rand_new_with_seed(77);
 
   (void) state;
-  for (int round = 0; round < 100; round++) {
+  for (int round = 0; round < ROUNDS(100); round++) {
     g_autoptr(SpvScheme) scheme = scene_random(rand, 5);
     g_autofree char *words = spv_heraldic_describe(scheme, 0);
     g_autoptr(SpvScheme) again = spv_heraldic_lay(scheme, 0, words, NULL, NULL);

@@ -197,7 +197,7 @@ regions_always_add_up_to_the_panel(void **state) {
   g_autoptr(GRand) rand = g_rand_new_with_seed(1066);
 
   (void) state;
-  for (int round = 0; round < 120; round++) {
+  for (int round = 0; round < ROUNDS(120); round++) {
     g_autoptr(SpvScheme) scheme = scene_random(rand, 6);
     g_autoptr(SpvPartition) partition = partition_of(scheme);
     double whole = spv_shape_area(spv_outline_shape(partition->composition->outline));

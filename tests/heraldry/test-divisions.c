@@ -59,7 +59,7 @@ assert_parts(const SpvPattern *pattern, const SpvOutline *outline, double tolera
 static void
 every_line_parts_every_panel(void **state) {
   (void) state;
-  for (int f = 0; f < SPV_N_OUTLINE_FAMILIES; f++) {
+  for (int f = 0; f < ROUNDS(SPV_N_OUTLINE_FAMILIES); f++) {
     g_autoptr(SpvOutline) outline = panel_of(f, 6, 7.3);
     for (int k = SPV_PATTERN_PER_PALE; k <= SPV_PATTERN_GYRONNY; k++)
       for (int p = 0; p < SPV_N_PROFILES; p++) {
@@ -97,7 +97,7 @@ random_measures_part_the_panel_too(void **state) {
   g_autoptr(GRand) random = g_rand_new_with_seed(7);
 
   (void) state;
-  for (int round = 0; round < 600; round++) {
+  for (int round = 0; round < ROUNDS(600); round++) {
     int kind = g_rand_int_range(random, SPV_PATTERN_PER_PALE, SPV_PATTERN_GYRONNY + 1);
     SpvPattern pattern = spv_pattern_preset((SpvPatternKind) kind);
     const SpvPatternInfo *info = spv_pattern_info(pattern.kind);
@@ -258,7 +258,7 @@ symmetrical_divisions_stay_so(void **state) {
                                           SPV_PATTERN_PER_SALTIRE, SPV_PATTERN_TIERCED_IN_FESS };
 
   (void) state;
-  for (int f = 0; f < SPV_N_OUTLINE_FAMILIES; f++) {
+  for (int f = 0; f < ROUNDS(SPV_N_OUTLINE_FAMILIES); f++) {
     g_autoptr(SpvOutline) outline = panel_of(f, 8, 9);
     for (gsize k = 0; k < G_N_ELEMENTS(kinds); k++)
       for (int p = 0; p < SPV_N_PROFILES; p++) {

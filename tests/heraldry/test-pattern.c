@@ -326,7 +326,7 @@ degenerate_measures_lay_nothing_and_break_nothing(void **state) {
   g_autoptr(GRand) rand = g_rand_new_with_seed(4);
 
   (void) state;
-  for (int round = 0; round < 300; round++) {
+  for (int round = 0; round < ROUNDS(300); round++) {
     SpvOutlineSpec spec;
     SpvPattern pattern = spv_pattern_preset((SpvPatternKind) g_rand_int_range(rand, 0, SPV_N_PATTERNS));
     const SpvPatternInfo *info = spv_pattern_info(pattern.kind);

@@ -319,7 +319,7 @@ odd_spans_and_measures_break_nothing(void **state) {
   g_autoptr(GRand) rand = g_rand_new_with_seed(11);
 
   (void) state;
-  for (int round = 0; round < 2000; round++) {
+  for (int round = 0; round < ROUNDS(2000); round++) {
     SpvPoint points[7];
     int n = g_rand_int_range(rand, 2, 8);
     SpvLine line = { .profile = (SpvProfile) g_rand_int_range(rand, 0, SPV_N_PROFILES) };

@@ -16,3 +16,11 @@
     if (!(fabs(actual_ - expected_) <= tolerance_))                                                          \
       fail_msg("%s is %.12g, expected %.12g within %g", #actual, actual_, expected_, tolerance_);            \
   } while (0)
+
+/* How often a test tries at random: N times, a fifth as often where every access is watched, which takes many
+ * times as long. */
+#ifdef __SANITIZE_ADDRESS__
+#define ROUNDS(n) ((n) / 5 + 1)
+#else
+#define ROUNDS(n) (n)
+#endif

@@ -31,7 +31,8 @@ find_word(const SpvScheme *scheme, const char *word) {
   if (is_plain(scheme, index))
     return index;
   for (guint i = 0; spv_hatch_from_key(word, &hatch) && i < scheme->n_tinctures; i++)
-    if (is_plain(scheme, (int) i) && scheme->tinctures[i].hatch == hatch)
+    if (is_plain(scheme, (int) i) && scheme->tinctures[i].hatch == hatch &&
+        !g_strv_contains(spv_blazon_tinctures, scheme->tinctures[i].id))
       return (int) i;
   return -1;
 }

@@ -9,9 +9,10 @@
  * SCHEME itself where nothing would change. NULL, with ERROR (SPV_PATTERN_ERROR_BLAZON) and PLACE (may be
  * NULL) set, where that is no blazon.
  *
- * A heraldic word is the tincture with that id; else the first plain one with the word's hatch; else a new
- * tincture with the word as its id and name and a usual colour. A fur is the tincture with that fur of those
- * two; else a new one. A name in quotes is the tincture with that name, or that id.
+ * A heraldic word is the tincture with that id; else the first plain one with the word's hatch whose id is no
+ * other such word; else a new tincture with the word as its id and name and a usual colour. A fur is the
+ * tincture with that fur of those two; else a new one. A name in quotes is the tincture with that name, or
+ * that id.
  *
  * Layers that are there already keep what no blazon says: the nth layer of a kind is the nth one of that
  * kind, and keeps its id, its name and its lock; what is hidden is not part of a blazon and stays where it
